@@ -1,0 +1,95 @@
+#pragma once
+
+/// Bytes -> Document: what a YAML text says, each key and value with its line and column.
+/// The only room that knows yaml-cpp. Cards, kitchens and rules all come through here.
+
+#include <sealworthy/position.hpp>
+
+#include <cstddef>
+#include <cstdint>
+#include <memory>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <variant>
+#include <vector>
+
+namespace sealworthy::yaml {
+
+struct Entry;
+
+/// One value of a document. Cheap to copy: views into the Document's arena, which must outlive it.
+struct Node {
+  enum class Kind : std::uint8_t { null, scalar, sequence, map };
+  Kind kind = Kind::null;
+  bool quoted = false;          ///< a scalar in quotes or a block: never null, never a number by accident
+  Position at;                  ///< first character of the value (for null: where the value would stand)
+  std::string_view text;        ///< the scalar as YAML reads it (quotes removed, escapes resolved)
+  std::span<const Node> items;  ///< of a sequence
+  std::span<const Entry> entries;  ///< of a map, in the order written; keys are unique scalars
+
+  [[nodiscard]] bool is_null() const { return kind == Kind::null; }
+  [[nodiscard]] bool is_scalar() const { return kind == Kind::scalar; }
+  [[nodiscard]] bool is_sequence() const { return kind == Kind::sequence; }
+  [[nodiscard]] bool is_map() const { return kind == Kind::map; }
+  /// The value under a key, or nullptr. Linear: maps here are short.
+  [[nodiscard]] const Node* find(std::string_view key) const;
+  [[nodiscard]] const Entry* entry(std::string_view key) const;
+};
+
+struct Entry {
+  std::string_view key;
+  Position key_at;
+  Node value;
+};
+
+/// Why a document can't be read, in words for a cook, with a suggestion where one is known.
+struct Error {
+  Position at;
+  std::string message;
+  std::string suggestion;
+};
+
+/// Limits that keep cost in proportion to input; each is tested.
+struct Limits {
+  std::size_t bytes = 1 << 20;   ///< size of one file
+  int depth = 64;                ///< nesting of maps and sequences
+  std::size_t nodes = 200'000;   ///< nodes of one document after aliases are followed
+};
+
+/// A read document. Copies share the arena that all its Nodes and views live in.
+class Document {
+ public:
+  Document() = default;
+  Document(std::shared_ptr<const void> arena, const Node* root, int number)
+      : arena_(std::move(arena)), root_(root), number_(number) {}
+  [[nodiscard]] const Node& root() const { return *root_; }
+  [[nodiscard]] int number() const { return number_; }  ///< from 1 within its file
+  [[nodiscard]] const std::shared_ptr<const void>& arena() const { return arena_; }
+
+ private:
+  std::shared_ptr<const void> arena_;
+  const Node* root_ = nullptr;
+  int number_ = 1;
+};
+
+struct BadDocument {
+  int number = 1;
+  Error error;
+};
+
+using DocumentOrError = std::variant<Document, BadDocument>;
+
+/// Every document of a file, in order; a bad one does not stop those after it. An empty text gives no documents;
+/// `---` markers with nothing between give none either. Handles a BOM and CRLF; refuses invalid UTF-8, NUL bytes
+/// (a binary file), a tab in indentation, duplicate keys, keys that are not scalars, and whatever breaks Limits.
+/// Never throws but for bad_alloc. Cost: one pass of yaml-cpp's event parser, no yaml-cpp node tree.
+std::vector<DocumentOrError> read_documents(std::string_view text, const Limits& limits = {});
+
+/// A compact form of documents that needs no YAML parsing: the rules are compiled into the library this way.
+std::string pack(std::span<const std::pair<std::string, Document>> named_documents);
+/// Views into `bytes`, which must outlive the result. The bytes are our own; a damaged pack gives nullopt.
+std::optional<std::vector<std::pair<std::string_view, Document>>> unpack(std::string_view bytes);
+
+}  // namespace sealworthy::yaml
