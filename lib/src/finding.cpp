@@ -1,6 +1,5 @@
-#include <sealworthy/finding.hpp>
-
 #include <array>
+#include <sealworthy/finding.hpp>
 
 namespace sealworthy {
 
@@ -10,9 +9,9 @@ std::string_view to_string(Severity s) noexcept {
 }
 
 std::string_view to_string(Topic t) noexcept {
-  static constexpr std::array<std::string_view, 14> words{"method", "acid",       "altitude", "time",   "pressure",
-                                                          "headspace", "jar",     "pack",     "ingredient", "change",
-                                                          "practice",  "equipment", "storage", "card"};
+  static constexpr std::array<std::string_view, 14> words{
+      "method", "acid",       "altitude", "time",     "pressure",  "headspace", "jar",
+      "pack",   "ingredient", "change",   "practice", "equipment", "storage",   "card"};
   return words[static_cast<std::size_t>(t)];
 }
 
@@ -27,8 +26,9 @@ std::string_view to_string(Read r) noexcept {
 }
 
 std::string_view to_string(PointKind p) noexcept {
-  static constexpr std::array<std::string_view, 12> words{"food", "form",   "acid",  "amounts",  "pack", "jar",
-                                                          "headspace", "method", "gauge", "pressure", "time", "altitude"};
+  static constexpr std::array<std::string_view, 12> words{"food",  "form",     "acid",      "amounts",
+                                                          "pack",  "jar",      "headspace", "method",
+                                                          "gauge", "pressure", "time",      "altitude"};
   return words[static_cast<std::size_t>(p)];
 }
 

@@ -3,7 +3,6 @@
 /// What the checker says about one recipe: findings, points and a verdict.
 
 #include <sealworthy/position.hpp>
-
 #include <string>
 #include <string_view>
 #include <vector>
@@ -14,9 +13,23 @@ namespace sealworthy {
 enum class Severity { notice, caution, warning, danger };
 /// What a finding is about.
 enum class Topic {
-  method, acid, altitude, time, pressure, headspace, jar, pack, ingredient, change, practice, equipment, storage, card
+  method,
+  acid,
+  altitude,
+  time,
+  pressure,
+  headspace,
+  jar,
+  pack,
+  ingredient,
+  change,
+  practice,
+  equipment,
+  storage,
+  card
 };
-/// `tested` only when every point of one published process was compared and holds. Finding nothing proves nothing.
+/// `tested` only when every point of one published process was compared and holds. Finding nothing proves
+/// nothing.
 enum class Verdict { tested, unproven, hazard, unreadable };
 /// How the figures of a source were read by the people who entered them.
 enum class Read { original, reprint, memory };
@@ -27,23 +40,35 @@ std::string_view to_string(Verdict) noexcept;
 std::string_view to_string(Read) noexcept;
 
 struct Finding {
-  std::string rule;       ///< id of the rule under rules/, for `explain`
+  std::string rule;  ///< id of the rule under rules/, for `explain`
   Severity severity = Severity::notice;
   Topic topic = Topic::card;
   Position at;
-  std::string message;    ///< what is wrong, with the figure found and the figure needed
-  std::string why;        ///< why it can hurt
-  std::string instead;    ///< what to do
+  std::string message;               ///< what is wrong, with the figure found and the figure needed
+  std::string why;                   ///< why it can hurt
+  std::string instead;               ///< what to do
   std::vector<std::string> sources;  ///< publication and page; says "from memory" where nobody saw the page
-  std::string found;      ///< the card's figure alone, empty where there is none
-  std::string needed;     ///< the tested figure alone
-  bool from_kitchen = false;  ///< the kitchen file, not the card, is at fault
-  std::string accepted_because;  ///< the card's `accept:` reason; such a finding does not decide the exit status
+  std::string found;                 ///< the card's figure alone, empty where there is none
+  std::string needed;                ///< the tested figure alone
+  bool from_kitchen = false;         ///< the kitchen file, not the card, is at fault
+  std::string
+      accepted_because;  ///< the card's `accept:` reason; such a finding does not decide the exit status
 };
 
 /// Deciding points of a tested process. All must be held or assumed for `tested`.
 enum class PointKind {
-  food, form, acid, amounts, pack, jar, headspace, method, gauge, pressure, time, altitude
+  food,
+  form,
+  acid,
+  amounts,
+  pack,
+  jar,
+  headspace,
+  method,
+  gauge,
+  pressure,
+  time,
+  altitude
 };
 std::string_view to_string(PointKind) noexcept;
 
@@ -57,24 +82,24 @@ struct Point {
 std::string_view to_string(Point::State) noexcept;
 
 struct Matched {
-  std::string id;      ///< product id; empty when no tested process was found
+  std::string id;  ///< product id; empty when no tested process was found
   std::string title;
-  std::string source;  ///< publication and page of the row
-  std::string by;      ///< "follows" or "found"
-  std::string holds_for;   ///< "0 to 1,000 ft": altitudes at which the card's figures meet the table
+  std::string source;     ///< publication and page of the row
+  std::string by;         ///< "follows" or "found"
+  std::string holds_for;  ///< "0 to 1,000 ft": altitudes at which the card's figures meet the table
   bool from_memory = false;
 };
 
 struct RecipeReport {
   std::string path;
-  int document = 1;     ///< number of the YAML document in its file, from 1
+  int document = 1;  ///< number of the YAML document in its file, from 1
   std::string title;
   Position at;
   Verdict verdict = Verdict::unproven;
   Matched matched;
-  std::vector<Finding> findings;     ///< sorted: severity (worst first), then position, then rule
+  std::vector<Finding> findings;  ///< sorted: severity (worst first), then position, then rule
   std::vector<Point> points;
-  std::vector<std::string> assumed;  ///< "tested, provided that ..."
+  std::vector<std::string> assumed;       ///< "tested, provided that ..."
   std::vector<std::string> source_lines;  ///< the card's own lines that findings point at ...
   std::vector<int> source_line_numbers;   ///< ... and their numbers, ascending
 };

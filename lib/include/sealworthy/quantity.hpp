@@ -1,10 +1,10 @@
 #pragma once
 
-/// Quantities of a canning recipe on Boost.Units. A type says what it is a quantity of, not only its dimension:
-/// headspace, piece size and altitude are all lengths and must not mix; gauge pressure is what a canner's gauge
-/// shows, absolute pressure is gauge pressure plus the air's. A wrong mix does not compile
-/// (tests/unit/quantity/no_mix holds the proof). Everything is stored in SI units; the functions below are the only
-/// way in and out, so a bare double never changes its unit unnoticed.
+/// Quantities of a canning recipe on Boost.Units. A type says what it is a quantity of, not only its
+/// dimension: headspace, piece size and altitude are all lengths and must not mix; gauge pressure is what a
+/// canner's gauge shows, absolute pressure is gauge pressure plus the air's. A wrong mix does not compile
+/// (tests/unit/quantity/no_mix holds the proof). Everything is stored in SI units; the functions below are
+/// the only way in and out, so a bare double never changes its unit unnoticed.
 
 #include <boost/units/quantity.hpp>
 #include <boost/units/systems/si/length.hpp>
@@ -57,18 +57,19 @@ using Duration = Quantity<struct DurationTag, boost::units::si::time>;
 /// A number of things: 6 onions, 2 cloves, 1 can.
 using Count = Quantity<struct CountTag, boost::units::si::dimensionless>;
 
-// Exact definitions: NIST Handbook 44 Appendix C / NIST SP 811; US gallon 231 in^3, lb 0.45359237 kg, inch 25.4 mm.
+// Exact definitions: NIST Handbook 44 Appendix C / NIST SP 811; US gallon 231 in^3, lb 0.45359237 kg,
+// inch 25.4 mm.
 namespace unit {
-inline constexpr double gram = 1e-3;                // kg
-inline constexpr double pound = 0.45359237;         // kg
-inline constexpr double ounce = pound / 16;         // kg
-inline constexpr double millilitre = 1e-6;          // m^3
+inline constexpr double gram = 1e-3;                     // kg
+inline constexpr double pound = 0.45359237;              // kg
+inline constexpr double ounce = pound / 16;              // kg
+inline constexpr double millilitre = 1e-6;               // m^3
 inline constexpr double us_gallon = 231 * 16.387064e-6;  // m^3
-inline constexpr double us_cup = us_gallon / 16;    // m^3
-inline constexpr double inch = 0.0254;              // m
-inline constexpr double foot = 0.3048;              // m
-inline constexpr double psi = 6894.757293168361;    // Pa
-inline constexpr double minute = 60.0;              // s
+inline constexpr double us_cup = us_gallon / 16;         // m^3
+inline constexpr double inch = 0.0254;                   // m
+inline constexpr double foot = 0.3048;                   // m
+inline constexpr double psi = 6894.757293168361;         // Pa
+inline constexpr double minute = 60.0;                   // s
 }  // namespace unit
 
 constexpr Mass grams(double v) { return Mass::from_si(v * unit::gram); }

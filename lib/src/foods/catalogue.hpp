@@ -2,12 +2,11 @@
 
 /// The catalogue of foods, and reading an ingredient line against it.
 
+#include <memory>
+#include <optional>
 #include <sealworthy/finding.hpp>
 #include <sealworthy/interval.hpp>
 #include <sealworthy/quantity.hpp>
-
-#include <memory>
-#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -21,8 +20,8 @@ namespace sealworthy::foods {
 /// neutral: sugar, salt, water, spirits, dry herbs and spices, pure starch or pectin.
 enum class AcidClass { acid, borderline, low_acid, neutral };
 
-struct Measure {          ///< grams of household measures, from rules/foods
-  std::string form;       ///< "raw, sliced"
+struct Measure {     ///< grams of household measures, from rules/foods
+  std::string form;  ///< "raw, sliced"
   std::optional<double> cup_g, tbsp_g, tsp_g;
   std::vector<std::pair<std::string, double>> each_g;  ///< "medium" -> 182
 };
@@ -30,13 +29,13 @@ struct Measure {          ///< grams of household measures, from rules/foods
 struct Food {
   std::string id;
   std::string name;
-  std::string kind;                    ///< vegetable, fruit, berry, meat, fish, dairy, thickener, spice, acid ...
+  std::string kind;  ///< vegetable, fruit, berry, meat, fish, dairy, thickener, spice, acid ...
   AcidClass acid_class = AcidClass::low_acid;
-  std::string guide_class;             ///< "acid", "acidified", "none" or ""
-  std::vector<std::string> tags;       ///< starchy, dense, dried, oily, leafy, thickening, dairy, tropical ...
+  std::string guide_class;        ///< "acid", "acidified", "none" or ""
+  std::vector<std::string> tags;  ///< starchy, dense, dried, oily, leafy, thickening, dairy, tropical ...
   std::optional<Interval<double>> ph;  ///< hull of the natural ranges
   std::optional<double> acid_percent;  ///< usual strength of an acidulant
-  std::string parent;                  ///< the food of which it is a form or kind ("roma-tomato" -> "tomato"), else ""
+  std::string parent;  ///< the food of which it is a form or kind ("roma-tomato" -> "tomato"), else ""
   std::vector<Measure> measures;
 
   [[nodiscard]] bool has_tag(std::string_view tag) const;
@@ -44,29 +43,34 @@ struct Food {
 
 /// One food that a line names. Alternatives ("lime or orange juice") give several readings of one line.
 struct Named {
-  const Food* food = nullptr;          ///< nullptr: not in the catalogue
-  std::string name;                    ///< the words taken as the name, as written
-  bool slip = false;                   ///< recognised through a one-letter slip; `name` is as written
+  const Food* food = nullptr;  ///< nullptr: not in the catalogue
+  std::string name;            ///< the words taken as the name, as written
+  bool slip = false;           ///< recognised through a one-letter slip; `name` is as written
 };
 
 /// What one ingredient line says.
 struct LineReading {
   quantity::Amount amount;
-  std::vector<quantity::Amount> more;  ///< further amounts to be added ("1 cup plus 2 tablespoons" is already summed in
-                                       ///< `amount`; amounts of another dimension land here), e.g. an equal in another unit
-  std::vector<Named> foods;            ///< one, or the alternatives of an "or"; more than one with `all_of` for "salt and pepper"
+  std::vector<quantity::Amount>
+      more;  ///< further amounts to be added ("1 cup plus 2 tablespoons" is already summed in
+             ///< `amount`; amounts of another dimension land here), e.g. an equal in another unit
+  std::vector<Named>
+      foods;  ///< one, or the alternatives of an "or"; more than one with `all_of` for "salt and pepper"
   bool all_of = false;
-  std::vector<std::string> states;     ///< folded words that matter: peeled, chopped, pureed, cooked, dried, canned, frozen,
-                                       ///< thawed, smoked, bottled, fresh, unpeeled, whole, sliced, diced, ground, strained ...
+  std::vector<std::string>
+      states;  ///< folded words that matter: peeled, chopped, pureed, cooked, dried, canned, frozen,
+               ///< thawed, smoked, bottled, fresh, unpeeled, whole, sliced, diced, ground, strained ...
   std::optional<Interval<PieceSize>> piece;  ///< "cut in 1-inch pieces"
   std::optional<double> strength_percent;    ///< "vinegar (5%)", "5 percent acidity"
-  bool optional = false;               ///< "optional", "if liked", "to taste"
+  bool optional = false;                     ///< "optional", "if liked", "to taste"
   bool to_taste = false;
-  bool not_eaten = false;              ///< for soaking, for rinsing, for a spice bag taken out, against browning: not in the jar
-  bool per_jar = false;                ///< "... per jar", "in each quart", "to each pint"
+  bool not_eaten =
+      false;  ///< for soaking, for rinsing, for a spice bag taken out, against browning: not in the jar
+  bool per_jar = false;  ///< "... per jar", "in each quart", "to each pint"
   std::optional<quantity::JarText> per_jar_of;
-  std::vector<std::string> unknown;    ///< words that name something the catalogue does not know
-  /// Weight of the amount, from densities and piece weights; an interval where a size is missing. nullopt: not known.
+  std::vector<std::string> unknown;  ///< words that name something the catalogue does not know
+  /// Weight of the amount, from densities and piece weights; an interval where a size is missing. nullopt:
+  /// not known.
   std::optional<Interval<Mass>> weight;
 };
 

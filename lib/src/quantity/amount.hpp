@@ -2,11 +2,10 @@
 
 /// Reading amounts as people write them. Numbers parse the same in every locale.
 
-#include <sealworthy/interval.hpp>
-#include <sealworthy/quantity.hpp>
-
 #include <cstddef>
 #include <optional>
+#include <sealworthy/interval.hpp>
+#include <sealworthy/quantity.hpp>
 #include <string>
 #include <string_view>
 #include <variant>
@@ -23,20 +22,23 @@ struct Amount {
   Measure measure;
   /// As written, in `unit`: [14, 14] "lb". Both 0 when there is no figure.
   Interval<double> stated{0, 0};
-  std::string unit;      ///< canonical: "cup", "tbsp", "tsp", "lb", "oz", "g", "kg", "ml", "l", "quart", "pint", "gallon",
-                         ///< "fl oz", "peck", "bushel", "clove", "can", "head", "pinch" ...; "" for a bare count
-  std::string size;      ///< "small", "medium", "large" or a package's "28 oz" ("1 (28-ounce) can"), else ""
-  bool about = false;    ///< "about", "approximately", "scant": 10 percent either way (convention of the project)
-  bool at_most = false;  ///< "up to 3 cups", "no more than"
-  std::size_t begin = 0; ///< bytes of the text that the amount takes up
+  std::string unit;  ///< canonical: "cup", "tbsp", "tsp", "lb", "oz", "g", "kg", "ml", "l", "quart", "pint",
+                     ///< "gallon", "fl oz", "peck", "bushel", "clove", "can", "head", "pinch" ...; "" for a
+                     ///< bare count
+  std::string size;  ///< "small", "medium", "large" or a package's "28 oz" ("1 (28-ounce) can"), else ""
+  bool about =
+      false;  ///< "about", "approximately", "scant": 10 percent either way (convention of the project)
+  bool at_most = false;   ///< "up to 3 cups", "no more than"
+  std::size_t begin = 0;  ///< bytes of the text that the amount takes up
   std::size_t end = 0;
 
   [[nodiscard]] bool stated_any() const { return stated.high > 0; }
 };
 
 /// The amount at the start of an ingredient line ("1 1/2 cups ...", "2 lb. + 4 oz ...", "one dozen ...",
-/// "1 (28-ounce) can ...", "juice of 2 lemons" is left to foods/). nullopt when the line starts with no amount;
-/// an amount may also stand at the end after a comma or in parentheses ("tomatoes, 5 lb"): `anywhere` looks there too.
+/// "1 (28-ounce) can ...", "juice of 2 lemons" is left to foods/). nullopt when the line starts with no
+/// amount; an amount may also stand at the end after a comma or in parentheses ("tomatoes, 5 lb"): `anywhere`
+/// looks there too.
 std::optional<Amount> read_amount(std::string_view line, Units units, bool anywhere = false);
 
 /// Why a figure can't be read: what was found and what is wanted, in words for a cook.
@@ -55,8 +57,8 @@ Figure<Interval<GaugePressure>> read_pressure(std::string_view text);
 /// "25 min", "1 hr 15 min", "1:15 h", "1 1/2 hours", "20-25 minutes". A bare number is minutes.
 Figure<Interval<Duration>> read_time(std::string_view text);
 /// "5,280 ft", "1600 m", "0-2000 ft", "0 to 1,000 feet", "sea level", "up to 1,000 ft", "below 1000 ft",
-/// "above 6,000 ft" (open: high = the highest the tables reach, 10,000 ft is the caller's to set: high is +infinity).
-/// A bare number is feet with units us, metres with metric. Takes -1,500 to 40,000 ft.
+/// "above 6,000 ft" (open: high = the highest the tables reach, 10,000 ft is the caller's to set: high is
+/// +infinity). A bare number is feet with units us, metres with metric. Takes -1,500 to 40,000 ft.
 Figure<Interval<Altitude>> read_altitude(std::string_view text, Units units = Units::us);
 /// "1 inch", "1/2\"", "½ in.", "13 mm", "1 - 1¼ inch", "1 to 1 1/4 inches", "none". A bare number is inches.
 Figure<Interval<Headspace>> read_headspace(std::string_view text);
@@ -65,18 +67,19 @@ Figure<Interval<PieceSize>> read_piece_size(std::string_view text);
 /// "180 F", "82 C", "180-185 °F".
 Figure<Interval<Temperature>> read_temperature(std::string_view text);
 
-/// A jar as cooks and tables name it: "pint", "quart", "half-pint", "12-oz", "pint-and-a-half", "24 oz", "1-litre",
-/// "500 ml", "half gallon", "8 oz jelly jars", "wide-mouth pints", "quart jars", "imperial pint".
+/// A jar as cooks and tables name it: "pint", "quart", "half-pint", "12-oz", "pint-and-a-half", "24 oz",
+/// "1-litre", "500 ml", "half gallon", "8 oz jelly jars", "wide-mouth pints", "quart jars", "imperial pint".
 struct JarText {
   Volume volume;
-  std::string name;       ///< canonical: "pint", "500 ml", "12-oz" ...
-  std::string mouth;      ///< "wide", "regular" or ""
-  bool metric = false;    ///< said in millilitres or litres
+  std::string name;     ///< canonical: "pint", "500 ml", "12-oz" ...
+  std::string mouth;    ///< "wide", "regular" or ""
+  bool metric = false;  ///< said in millilitres or litres
   bool imperial = false;
 };
 Figure<JarText> read_jar(std::string_view text, Units units = Units::us);
 
-/// "7 quart jars", "about 9 pints", "5 to 6 half-pints", "4 jars": how many, of which jar (nullopt: not said).
+/// "7 quart jars", "about 9 pints", "5 to 6 half-pints", "4 jars": how many, of which jar (nullopt: not
+/// said).
 struct Yield {
   Interval<Count> count;
   std::optional<JarText> jar;

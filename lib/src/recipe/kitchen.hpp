@@ -2,10 +2,9 @@
 
 /// The kitchen file: where the cook lives and what canners are at hand.
 
+#include <optional>
 #include <sealworthy/interval.hpp>
 #include <sealworthy/quantity.hpp>
-
-#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -22,7 +21,7 @@ struct Date {  ///< civil date, proleptic Gregorian
 std::optional<Date> read_date(std::string_view iso);
 
 struct Canner {
-  Placed<std::string_view> kind;                ///< trade word, as in a card's method
+  Placed<std::string_view> kind;  ///< trade word, as in a card's method
   std::optional<Placed<Gauge>> gauge;
   std::optional<Placed<Date>> gauge_tested;
   std::optional<Placed<quantity::Yield>> holds;

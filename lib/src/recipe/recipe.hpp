@@ -2,12 +2,11 @@
 
 /// What the cook wrote, typed. Nothing here knows a food or a tested process.
 
+#include <memory>
+#include <optional>
 #include <sealworthy/interval.hpp>
 #include <sealworthy/position.hpp>
 #include <sealworthy/quantity.hpp>
-
-#include <memory>
-#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -31,17 +30,20 @@ enum class Pack { hot, raw };
 enum class Gauge { dial, weighted };
 
 struct IngredientLine {
-  std::string_view text;   ///< the line without "each jar:"; for the spelled-out form the words put together
+  std::string_view text;  ///< the line without "each jar:"; for the spelled-out form the words put together
   Position at;
   bool per_jar = false;
-  std::optional<Placed<quantity::JarText>> per_jar_of;  ///< "each quart: 2 tbsp ..." / {"each jar": ..., jar: quart}
-  // The form spelled out: {food: onion, amount: 2 cups, state: [chopped]}. Empty views where the line is plain.
+  std::optional<Placed<quantity::JarText>>
+      per_jar_of;  ///< "each quart: 2 tbsp ..." / {"each jar": ..., jar: quart}
+  // The form spelled out: {food: onion, amount: 2 cups, state: [chopped]}. Empty views where the line is
+  // plain.
   std::string_view food;
   std::string_view amount;
   std::vector<std::string_view> states;
 };
 
-/// One process. `method` is the trade word as written; which method it is, the rules data say (rules/methods.yaml).
+/// One process. `method` is the trade word as written; which method it is, the rules data say
+/// (rules/methods.yaml).
 struct Process {
   Position at;
   std::optional<Placed<std::string_view>> method;
@@ -49,8 +51,8 @@ struct Process {
   std::optional<Placed<Interval<GaugePressure>>> pressure;
   std::optional<Placed<Interval<Duration>>> time;
   std::optional<Placed<Interval<Altitude>>> altitude;
-  std::vector<Placed<quantity::JarText>> jars;          ///< sizes this process is for; empty: all of the card
-  std::optional<Placed<Interval<Headspace>>> headspace; ///< of its own, else the card's
+  std::vector<Placed<quantity::JarText>> jars;  ///< sizes this process is for; empty: all of the card
+  std::optional<Placed<Interval<Headspace>>> headspace;  ///< of its own, else the card's
 };
 
 struct Accept {
@@ -67,13 +69,13 @@ struct Recipe {
   std::optional<Placed<Pack>> pack;
   std::vector<Placed<quantity::JarText>> jars;
   std::optional<Placed<Interval<Headspace>>> headspace;
-  std::optional<Position> process_at;      ///< where `process:` stands, if it does
+  std::optional<Position> process_at;  ///< where `process:` stands, if it does
   std::vector<Process> processes;
   std::vector<Placed<std::string_view>> steps;  ///< one item may hold several sentences
   std::optional<Placed<std::string_view>> lids;
   std::vector<Accept> accept;
   int document = 1;
-  std::shared_ptr<const void> arena;       ///< keeps every view alive
+  std::shared_ptr<const void> arena;  ///< keeps every view alive
 
   /// Where a finding about something missing points: `process:`, else `recipe:`.
   [[nodiscard]] Position process_or_title() const { return process_at.value_or(title.at); }
@@ -81,8 +83,9 @@ struct Recipe {
 
 using RecipeOrError = std::variant<Recipe, yaml::Error>;
 
-/// Document -> Recipe. The first wrong thing is the error (unknown key with the nearest known one, wrong type,
-/// unreadable figure, missing `recipe:` or `ingredients:`), at its place. Never throws but for bad_alloc.
+/// Document -> Recipe. The first wrong thing is the error (unknown key with the nearest known one, wrong
+/// type, unreadable figure, missing `recipe:` or `ingredients:`), at its place. Never throws but for
+/// bad_alloc.
 RecipeOrError read_card(const yaml::Document& document);
 
 }  // namespace sealworthy::recipe

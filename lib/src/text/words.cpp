@@ -18,19 +18,19 @@ bool vulgar(char32_t c) { return (c >= 0xBC && c <= 0xBE) || (c >= 0x2150 && c <
 bool dash(char32_t c) { return c == '-' || (c >= 0x2010 && c <= 0x2015) || c == 0x2212; }
 bool inch_mark(char32_t c) { return c == '"' || c == 0x2033 || c == 0x201D; }
 
-/// The plain letters of an accented one, for the alphabets that recipes in English borrow from; empty if none.
+/// The plain letters of an accented one, for the alphabets that recipes in English borrow from; empty if
+/// none.
 std::string_view plain(char32_t c) {
   struct Range {
     char32_t low, high;
     std::string_view letters;
   };
-  static constexpr std::array<Range, 21> ranges{{{0xC0, 0xC5, "a"}, {0xC6, 0xC6, "ae"}, {0xC7, 0xC7, "c"},
-                                                 {0xC8, 0xCB, "e"}, {0xCC, 0xCF, "i"}, {0xD1, 0xD1, "n"},
-                                                 {0xD2, 0xD6, "o"}, {0xD8, 0xD8, "o"}, {0xD9, 0xDC, "u"},
-                                                 {0xDF, 0xDF, "ss"}, {0xE0, 0xE5, "a"}, {0xE6, 0xE6, "ae"},
-                                                 {0xE7, 0xE7, "c"}, {0xE8, 0xEB, "e"}, {0xEC, 0xEF, "i"},
-                                                 {0xF1, 0xF1, "n"}, {0xF2, 0xF6, "o"}, {0xF8, 0xF8, "o"},
-                                                 {0xF9, 0xFC, "u"}, {0x152, 0x153, "oe"}, {0xFD, 0xFF, "y"}}};
+  static constexpr std::array<Range, 21> ranges{
+      {{0xC0, 0xC5, "a"}, {0xC6, 0xC6, "ae"}, {0xC7, 0xC7, "c"}, {0xC8, 0xCB, "e"}, {0xCC, 0xCF, "i"},
+       {0xD1, 0xD1, "n"}, {0xD2, 0xD6, "o"},  {0xD8, 0xD8, "o"}, {0xD9, 0xDC, "u"}, {0xDF, 0xDF, "ss"},
+       {0xE0, 0xE5, "a"}, {0xE6, 0xE6, "ae"}, {0xE7, 0xE7, "c"}, {0xE8, 0xEB, "e"}, {0xEC, 0xEF, "i"},
+       {0xF1, 0xF1, "n"}, {0xF2, 0xF6, "o"},  {0xF8, 0xF8, "o"}, {0xF9, 0xFC, "u"}, {0x152, 0x153, "oe"},
+       {0xFD, 0xFF, "y"}}};
   for (const auto& range : ranges)
     if (c >= range.low && c <= range.high) return range.letters;
   return {};
@@ -110,7 +110,8 @@ struct Scanner {
       } else if (const auto letters = plain(c); !letters.empty()) {
         put(letters);
       } else if (c >= 0x300 && c <= 0x36F) {  // a combining accent adds nothing
-      } else if (c > 0x17F && c != 0xFFFD && !dash(c) && !vulgar(c) && !inch_mark(c) && !(c >= 0x2000 && c <= 0x206F)) {
+      } else if (c > 0x17F && c != 0xFFFD && !dash(c) && !vulgar(c) && !inch_mark(c) &&
+                 !(c >= 0x2000 && c <= 0x206F)) {
         put(text.substr(at, piece.size));  // letters of other alphabets stay as written
       } else {
         break;
@@ -165,13 +166,16 @@ struct Scanner {
   }
 };
 
-bool ends(std::string_view word, std::string_view tail) { return word.size() > tail.size() && word.ends_with(tail); }
+bool ends(std::string_view word, std::string_view tail) {
+  return word.size() > tail.size() && word.ends_with(tail);
+}
 bool vowel(char c) { return c == 'a' || c == 'e' || c == 'i' || c == 'o' || c == 'u'; }
 
 }  // namespace
 
 Words::Words(std::string_view text) {
-  folded_.reserve(text.size() * 2 + 8);  // folding at most doubles a byte count ("ß" keeps it), so views stay valid
+  folded_.reserve(text.size() * 2 +
+                  8);  // folding at most doubles a byte count ("ß" keeps it), so views stay valid
   words_.reserve(text.size() / 4 + 2);
   Scanner scanner{text, folded_, words_};
   scanner.run();
@@ -189,37 +193,40 @@ std::string fold(std::string_view text) {
 }
 
 std::string singular(std::string_view word) {
-  static constexpr std::array<std::pair<std::string_view, std::string_view>, 18> odd{{{"leaves", "leaf"},
-                                                                                      {"loaves", "loaf"},
-                                                                                      {"halves", "half"},
-                                                                                      {"calves", "calf"},
-                                                                                      {"knives", "knife"},
-                                                                                      {"geese", "goose"},
-                                                                                      {"feet", "foot"},
-                                                                                      {"potatoes", "potato"},
-                                                                                      {"tomatoes", "tomato"},
-                                                                                      {"mangoes", "mango"},
-                                                                                      {"cookies", "cookie"},
-                                                                                      {"chiles", "chile"},
-                                                                                      {"chilies", "chili"},
-                                                                                      {"chillies", "chilli"},
-                                                                                      {"olives", "olive"},
-                                                                                      {"chives", "chive"},
-                                                                                      {"cloves", "clove"},
-                                                                                      {"radishes", "radish"}}};
+  static constexpr std::array<std::pair<std::string_view, std::string_view>, 18> odd{
+      {{"leaves", "leaf"},
+       {"loaves", "loaf"},
+       {"halves", "half"},
+       {"calves", "calf"},
+       {"knives", "knife"},
+       {"geese", "goose"},
+       {"feet", "foot"},
+       {"potatoes", "potato"},
+       {"tomatoes", "tomato"},
+       {"mangoes", "mango"},
+       {"cookies", "cookie"},
+       {"chiles", "chile"},
+       {"chilies", "chili"},
+       {"chillies", "chilli"},
+       {"olives", "olive"},
+       {"chives", "chive"},
+       {"cloves", "clove"},
+       {"radishes", "radish"}}};
   for (const auto& [many, one] : odd)
     if (word == many) return std::string(one);
-  static constexpr std::array<std::string_view, 14> same{"asparagus", "molasses", "couscous", "hummus", "swiss",
-                                                         "bass",      "watercress", "cress",  "less",  "citrus",
-                                                         "octopus",   "grass",    "lens",     "was"};
+  static constexpr std::array<std::string_view, 14> same{
+      "asparagus", "molasses", "couscous", "hummus",  "swiss", "bass", "watercress",
+      "cress",     "less",     "citrus",   "octopus", "grass", "lens", "was"};
   if (std::find(same.begin(), same.end(), word) != same.end()) return std::string(word);
   const auto size = word.size();
   if (ends(word, "ies") && size > 4) return std::string(word.substr(0, size - 3)) + "y";
   if (ends(word, "oes") && size > 4) return std::string(word.substr(0, size - 2));
-  if (ends(word, "sses") || ends(word, "shes") || ends(word, "ches") || ends(word, "xes") || ends(word, "zzes"))
+  if (ends(word, "sses") || ends(word, "shes") || ends(word, "ches") || ends(word, "xes") ||
+      ends(word, "zzes"))
     return std::string(word.substr(0, size - 2));
   if (ends(word, "ss") || ends(word, "us") || ends(word, "is")) return std::string(word);
-  if (ends(word, "s") && size > 2 && (size > 3 || !vowel(word[size - 2]))) return std::string(word.substr(0, size - 1));
+  if (ends(word, "s") && size > 2 && (size > 3 || !vowel(word[size - 2])))
+    return std::string(word.substr(0, size - 1));
   return std::string(word);
 }
 

@@ -9,17 +9,17 @@
 
 namespace sealworthy::text {
 
-/// A word of a text: letters and digits, folded (ASCII lower case, accents dropped, ’ read as '). Hyphens split:
-/// "black-eyed" is two words, the second with `hyphened` set. Numbers ("1", "1/2", "½", "1.5", "5,280") are one
-/// word with `number` set and are not folded. "don't" is one word.
+/// A word of a text: letters and digits, folded (ASCII lower case, accents dropped, ’ read as '). Hyphens
+/// split: "black-eyed" is two words, the second with `hyphened` set. Numbers ("1", "1/2", "½", "1.5",
+/// "5,280") are one word with `number` set and are not folded. "don't" is one word.
 struct Word {
-  std::string_view text;   ///< folded; lives in the Words that made it
-  std::uint32_t begin = 0; ///< byte offsets of the word as written
+  std::string_view text;    ///< folded; lives in the Words that made it
+  std::uint32_t begin = 0;  ///< byte offsets of the word as written
   std::uint32_t end = 0;
   bool number = false;
-  bool hyphened = false;   ///< joined to the word before by a hyphen
-  char before = 0;         ///< strongest mark between the word before and this: . ; : , ( ) or 0 (and '\n' as '.')
-  int depth = 0;           ///< how many parentheses it stands in
+  bool hyphened = false;  ///< joined to the word before by a hyphen
+  char before = 0;  ///< strongest mark between the word before and this: . ; : , ( ) or 0 (and '\n' as '.')
+  int depth = 0;    ///< how many parentheses it stands in
 };
 
 /// The words of one text. Movable, not copyable: words view into it.
@@ -46,8 +46,8 @@ class Words {
 /// Folds a text as Words does, keeping everything between words as single spaces.
 std::string fold(std::string_view text);
 
-/// The singular of an English kitchen noun ("tomatoes" -> "tomato", "leaves" -> "leaf", "radishes" -> "radish");
-/// a word that has none comes back as it is ("asparagus", "molasses"). Works on folded words.
+/// The singular of an English kitchen noun ("tomatoes" -> "tomato", "leaves" -> "leaf", "radishes" ->
+/// "radish"); a word that has none comes back as it is ("asparagus", "molasses"). Works on folded words.
 std::string singular(std::string_view word);
 
 }  // namespace sealworthy::text

@@ -3,12 +3,11 @@
 /// Bytes -> Document: what a YAML text says, each key and value with its line and column.
 /// The only room that knows yaml-cpp. Cards, kitchens and rules all come through here.
 
-#include <sealworthy/position.hpp>
-
 #include <cstddef>
 #include <cstdint>
 #include <memory>
 #include <optional>
+#include <sealworthy/position.hpp>
 #include <span>
 #include <string>
 #include <string_view>
@@ -23,10 +22,10 @@ struct Entry;
 struct Node {
   enum class Kind : std::uint8_t { null, scalar, sequence, map };
   Kind kind = Kind::null;
-  bool quoted = false;          ///< a scalar in quotes or a block: never null, never a number by accident
-  Position at;                  ///< first character of the value (for null: where the value would stand)
-  std::string_view text;        ///< the scalar as YAML reads it (quotes removed, escapes resolved)
-  std::span<const Node> items;  ///< of a sequence
+  bool quoted = false;             ///< a scalar in quotes or a block: never null, never a number by accident
+  Position at;                     ///< first character of the value (for null: where the value would stand)
+  std::string_view text;           ///< the scalar as YAML reads it (quotes removed, escapes resolved)
+  std::span<const Node> items;     ///< of a sequence
   std::span<const Entry> entries;  ///< of a map, in the order written; keys are unique scalars
 
   [[nodiscard]] bool is_null() const { return kind == Kind::null; }
@@ -53,9 +52,9 @@ struct Error {
 
 /// Limits that keep cost in proportion to input; each is tested.
 struct Limits {
-  std::size_t bytes = 1 << 20;   ///< size of one file
-  int depth = 64;                ///< nesting of maps and sequences
-  std::size_t nodes = 200'000;   ///< nodes of one document after aliases are followed
+  std::size_t bytes = 1 << 20;  ///< size of one file
+  int depth = 64;               ///< nesting of maps and sequences
+  std::size_t nodes = 200'000;  ///< nodes of one document after aliases are followed
 };
 
 /// A read document. Copies share the arena that all its Nodes and views live in.
@@ -81,10 +80,12 @@ struct BadDocument {
 
 using DocumentOrError = std::variant<Document, BadDocument>;
 
-/// Every document of a file, in order; a bad one does not stop those after it. An empty text gives no documents;
-/// `---` markers with nothing between give none either. Handles a BOM and CRLF; refuses invalid UTF-8, NUL bytes
-/// (a binary file), a tab in indentation, duplicate keys, keys that are not scalars, and whatever breaks Limits.
-/// Never throws but for bad_alloc. Cost: one pass of yaml-cpp's event parser, no yaml-cpp node tree.
+/// Every document of a file, in order; a bad one does not stop those after it. An empty text gives no
+/// documents;
+/// `---` markers with nothing between give none either. Handles a BOM and CRLF; refuses invalid UTF-8, NUL
+/// bytes (a binary file), a tab in indentation, duplicate keys, keys that are not scalars, and whatever
+/// breaks Limits. Never throws but for bad_alloc. Cost: one pass of yaml-cpp's event parser, no yaml-cpp node
+/// tree.
 std::vector<DocumentOrError> read_documents(std::string_view text, const Limits& limits = {});
 
 /// A compact form of documents that needs no YAML parsing: the rules are compiled into the library this way.
