@@ -1,0 +1,52 @@
+#pragma once
+
+/// A rule as rules/practice holds it: what to look for is data, how to look is a check in code.
+
+#include <sealworthy/finding.hpp>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "yaml/document.hpp"
+
+namespace sealworthy::checks {
+
+/// A worked example: a card, or a change to a base card, that the rule must or must not flag.
+struct Example {
+  bool flags = true;
+  std::string base;   ///< which card of rules/practice/bases.yaml it changes
+  yaml::Node change;  ///< a scalar: a sentence put into the steps; a map: keys that replace the base card's
+                      ///< (null: removed)
+};
+
+/// Narrows a rule to some cards; an empty list or word means any.
+struct OnlyIf {
+  std::vector<std::string> jar_class;  ///< low-acid | acid | acidified | sugar-preserve | fermented | unknown
+  std::vector<std::string> method;     ///< boiling-water | steam | pressure | not-accepted | none
+  std::vector<std::string> product;    ///< ids of the matched product
+  std::vector<std::string> not_product;  ///< silent for these
+  std::vector<std::string> pack;         ///< hot | raw | unsaid
+  std::string process;                   ///< present | missing
+  std::string matched;                   ///< yes | no
+  std::string keep;                      ///< shelf (the default) | cold | any
+  std::string infant;                    ///< yes | no
+};
+
+struct Rule {
+  std::string id;
+  Severity severity = Severity::notice;
+  Topic topic = Topic::card;
+  std::string check;  ///< name of the check in checks/registry.cpp
+  yaml::Node with;    ///< parameters, read once by the check's maker
+  OnlyIf only_if;
+  std::string says;  ///< the message; {found}, {needed}, {food} ... are filled in by the check
+  std::string why;
+  std::string instead;
+  std::string source;  ///< publication, section and page, for people
+  Read read = Read::reprint;
+  std::vector<Example> examples;
+  std::string file;  ///< where it stands
+  Position at;
+};
+
+}  // namespace sealworthy::checks

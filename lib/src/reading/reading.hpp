@@ -1,0 +1,91 @@
+#pragma once
+
+/// What a recipe means: foods named, acid class worked out, the tested process matched, the kitchen applied.
+/// A check sees this and nothing else.
+
+#include <optional>
+#include <sealworthy/finding.hpp>
+#include <string>
+#include <vector>
+
+#include "foods/catalogue.hpp"
+#include "reading/sentences.hpp"
+#include "recipe/kitchen.hpp"
+#include "recipe/recipe.hpp"
+#include "tested/tables.hpp"
+
+namespace sealworthy::reading {
+
+/// Where the jars are meant to stand, from the title and the steps. No process is asked of a cold one.
+enum class Keep { shelf, refrigerator, freezer };
+
+/// What a method's trade word means (rules/methods.yaml).
+enum class MethodKind { unknown, boiling_water, steam, pressure, not_accepted };
+
+struct Ingredient {
+  const recipe::IngredientLine* line = nullptr;
+  foods::LineReading read;
+  /// The food that decides when the line leaves a choice (the worse of the alternatives); nullptr: none
+  /// known.
+  const foods::Food* food = nullptr;
+};
+
+/// One jar size of the card with the process that serves it.
+struct JarProcess {
+  const quantity::JarText* jar = nullptr;  ///< nullptr: the card names no jar
+  Position jar_at;
+  std::optional<tested::JarIndex> size;      ///< the tabled size that it counts as
+  const recipe::Process* process = nullptr;  ///< nullptr: none is given
+  MethodKind method = MethodKind::unknown;
+  std::string_view method_id;    ///< id in rules/methods.yaml; "" unknown
+  std::string_view method_name;  ///< for messages
+  std::optional<recipe::Gauge> gauge;
+  std::optional<recipe::Placed<Interval<Headspace>>> headspace;
+};
+
+struct AltitudeUse {
+  std::optional<Interval<Altitude>> kitchen;  ///< from --altitude or the kitchen file
+  bool from_option = false;                   ///< --altitude, not the kitchen file
+  std::optional<recipe::Placed<Interval<Altitude>>> card;
+  /// The altitudes at which figures are judged: the worse end of each of the two. Empty: none known, the
+  /// lowest band.
+  std::vector<Altitude> judged;
+};
+
+struct Match {
+  enum class By { none, follows, found };
+  const tested::Product* product = nullptr;  ///< the process compared with
+  By by = By::none;
+  bool doubtful = false;  ///< another product fits as well, or a form is unsaid: never `tested`
+  std::string doubt;      ///< why, in words
+  std::vector<const tested::Product*> also;  ///< the others that fit
+  std::vector<std::string> assumed;          ///< forms taken for granted
+  std::string unknown_follows;               ///< `follows:` names no product: what it says
+};
+
+/// What the jar holds, taken together.
+enum class JarClass { unknown, acid, acidified, low_acid, sugar_preserve, fermented };
+
+struct Reading {
+  const recipe::Recipe* recipe = nullptr;
+  const recipe::Kitchen* kitchen = nullptr;  ///< may be null
+  std::optional<recipe::Date> today;
+  std::vector<Ingredient> ingredients;
+  Keep keep = Keep::shelf;
+  Position keep_at;
+  Match match;
+  JarClass jar_class = JarClass::unknown;  ///< the product's when matched without doubt, else from the foods
+  bool low_acid_food = false;              ///< some food in the jar is low-acid
+  bool acid_added = false;                 ///< vinegar, bottled juice or citric acid in a plausible share
+  bool infant = false;                     ///< meant for a baby
+  std::vector<JarProcess> jars;            ///< at least one, even when the card names no jar
+  AltitudeUse altitude;
+  Sentences title;
+  std::vector<StepText> steps;
+  const tested::Tables* tables = nullptr;
+  const foods::Catalogue* catalogue = nullptr;
+
+  [[nodiscard]] bool processed() const { return recipe != nullptr && !recipe->processes.empty(); }
+};
+
+}  // namespace sealworthy::reading

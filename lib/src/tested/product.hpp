@@ -1,0 +1,140 @@
+#pragma once
+
+/// Tested processes and formulas as rules/processes holds them.
+
+#include <optional>
+#include <sealworthy/finding.hpp>
+#include <sealworthy/interval.hpp>
+#include <sealworthy/quantity.hpp>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "foods/catalogue.hpp"
+#include "quantity/amount.hpp"
+#include "recipe/recipe.hpp"
+
+namespace sealworthy::tested {
+
+/// acid: fruit as it is. acidified: safe by the acid of its formula or of each jar. sugar_preserve: jam and
+/// jelly.
+enum class ProductClass { acid, acidified, low_acid, fermented, sugar_preserve };
+std::string_view to_string(ProductClass) noexcept;
+
+/// The three kinds of table that the publications print.
+enum class TableMethod { boiling_water, pressure_dial, pressure_weighted };
+std::string_view to_string(TableMethod) noexcept;
+
+/// A jar size that tables name: index into Tables::jars(), smallest first.
+using JarIndex = int;
+
+/// An altitude band; the upper figure belongs to the band. An open band ends at +infinity.
+struct Band {
+  Altitude from;
+  Altitude to;
+};
+
+/// One choice that a table gives: the time and, in pressure tables, the pressure of each altitude band.
+struct Option {
+  struct Step {
+    Band band;
+    Duration time;                          ///< the same in every step of a pressure option
+    std::optional<GaugePressure> pressure;  ///< of a pressure table
+    bool not_recommended = false;           ///< the source rules this option out in this band
+    Read read = Read::reprint;              ///< a row may have bands that were read and bands from memory
+  };
+  std::vector<Step> steps;  ///< ascending from the lowest band up, without gaps
+  /// The step for an altitude; nullptr above the highest band. Below the lowest band the lowest one holds.
+  [[nodiscard]] const Step* at(Altitude altitude) const;
+};
+
+struct Row {
+  TableMethod method = TableMethod::boiling_water;
+  bool hot = false;  ///< packs that the row holds for; both false: the source does not say
+  bool raw = false;
+  JarIndex jar = 0;
+  std::string applies_to;  ///< a part of the product ("soup with any seafood"), else ""
+  std::vector<Option> options;
+  std::string source;  ///< "USDA Complete Guide (2015), Guide 4, page 4-9"
+};
+
+/// Acid that goes into each jar: any one of the choices is enough.
+struct AcidPerJar {
+  JarIndex jar = 0;
+  struct Choice {
+    std::string food;                        ///< catalogue id
+    quantity::Amount amount;                 ///< at least
+    std::optional<double> strength_percent;  ///< of a vinegar
+  };
+  std::vector<Choice> one_of;
+};
+
+/// Headspace, possibly by pack and jar; unset: for all.
+struct HeadspaceRule {
+  Interval<Headspace> inches;
+  std::optional<recipe::Pack> pack;
+  std::optional<JarIndex> jar;
+  std::string part;  ///< "small beans", "solids", "liquid" or ""
+};
+
+/// One line of a tested formula.
+struct FormulaLine {
+  std::vector<std::string> foods;  ///< catalogue ids; several: any of them (or a mix, see any_mix)
+  std::string text;                ///< for people: "6 lb pickling cucumbers, sliced"
+  std::vector<quantity::Amount>
+      amounts;       ///< alternatives that the source prints ("14 heads or 4 1/2 tbsp seed")
+  std::string role;  ///< acid | low-acid | sugar | salt | pectin | fat | starch | flavor | ""
+  std::vector<std::string> states;
+  std::optional<double> strength_percent;
+  bool any_mix = false;  ///< any mix of `foods` up to the amount
+  bool at_most = false;
+  bool optional = false;
+  bool not_eaten = false;  ///< soak water, a bag taken out
+  bool per_jar = false;    ///< "1 tsp per quart"
+};
+
+struct Formula {
+  std::string yields;
+  std::vector<FormulaLine> lines;
+  std::vector<std::string> allowed;    ///< changes that a publication allows, in words
+  std::vector<std::string> forbidden;  ///< changes that it forbids, in words
+};
+
+/// How a card is recognised as this product; authored beside each product in rules/processes.
+/// Foods are catalogue ids or kinds ("kind:fish", "tag:leafy").
+struct Identity {
+  std::vector<std::string> all_of;  ///< must be there
+  std::vector<std::string> any_of;  ///< at least one of these must be there
+  std::vector<std::string> may;  ///< further foods that may be there beside salt, water and those of any_of
+  std::vector<std::string> form_any;  ///< states or title words of which one must be said: "juice", "crushed"
+  std::vector<std::string> form_none;  ///< states or title words that rule it out: "pureed", "cream style"
+  std::vector<std::string> names;      ///< title words that name it outright: "choice salsa"
+};
+
+struct Product {
+  std::string id;
+  std::string title;
+  std::string publication;  ///< key of rules/sources.yaml
+  std::string source;       ///< "USDA Complete Guide (2015), Guide 4, page 4-9"
+  Read read = Read::reprint;
+  ProductClass acid_class = ProductClass::low_acid;
+  std::vector<std::string> foods;   ///< catalogue ids
+  std::vector<std::string> styles;  ///< in words
+  std::vector<HeadspaceRule> headspace;
+  std::vector<AcidPerJar> acid_per_jar;
+  std::vector<Row> rows;
+  std::optional<Formula> formula;
+  Identity identity;
+  std::vector<JarIndex> jars_allowed;      ///< where the source lists them, else empty
+  std::optional<PieceSize> largest_piece;  ///< the size over which heat does not reach the middle in time
+  std::vector<std::string> assumed;        ///< ordinary preparation taken for granted: "peeled", "cored"
+  std::vector<std::string> required;       ///< soak, boil, ferment ... that the process asks for, in words
+  std::string covering;                    ///< "water", "water, juice or syrup", "none", "" (not said)
+  bool low_temperature_pasteurization = false;
+  bool sterile_jars_under_10_minutes = false;
+  bool kept_cold = false;          ///< a refrigerator product: no process for the shelf
+  bool no_tested_process = false;  ///< bodies disagree: never `tested`
+  std::vector<std::string> notes;
+};
+
+}  // namespace sealworthy::tested
