@@ -2,6 +2,7 @@
 
 /// A rule as rules/practice holds it: what to look for is data, how to look is a check in code.
 
+#include <optional>
 #include <sealworthy/finding.hpp>
 #include <string>
 #include <string_view>
@@ -19,17 +20,23 @@ struct Example {
                       ///< (null: removed)
 };
 
-/// Narrows a rule to some cards; an empty list or word means any.
+/// Narrows a rule to some cards. A set of bits, bit i for the i-th word; none set means any.
 struct OnlyIf {
-  std::vector<std::string> jar_class;  ///< low-acid | acid | acidified | sugar-preserve | fermented | unknown
-  std::vector<std::string> method;     ///< boiling-water | steam | pressure | not-accepted | none
-  std::vector<std::string> product;    ///< ids of the matched product
+  unsigned jar_class = 0;  ///< low-acid | acid | acidified | sugar-preserve | fermented | unknown
+  unsigned method =
+      0;              ///< boiling-water | steam | pressure | low-temperature | not-accepted | unknown | none
+  unsigned pack = 0;  ///< hot | raw | unsaid
+  std::vector<std::string> product;      ///< ids of the matched product
   std::vector<std::string> not_product;  ///< silent for these
-  std::vector<std::string> pack;         ///< hot | raw | unsaid
-  std::string process;                   ///< present | missing
-  std::string matched;                   ///< yes | no
-  std::string keep;                      ///< shelf (the default) | cold | any
-  std::string infant;                    ///< yes | no
+  std::optional<bool> process;           ///< present (true) | missing
+  std::optional<bool> matched;           ///< yes: a tested process, by `follows:` or found without doubt
+  std::optional<bool> infant;            ///< meant for a baby
+  enum class Keep { shelf, cold, any };
+  Keep keep = Keep::shelf;
+
+  static const std::vector<std::string_view>& jar_class_words();
+  static const std::vector<std::string_view>& method_words();
+  static const std::vector<std::string_view>& pack_words();
 };
 
 struct Rule {

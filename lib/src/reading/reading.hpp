@@ -19,8 +19,9 @@ namespace sealworthy::reading {
 /// Where the jars are meant to stand, from the title and the steps. No process is asked of a cold one.
 enum class Keep { shelf, refrigerator, freezer };
 
-/// What a method's trade word means (rules/methods.yaml).
-enum class MethodKind { unknown, boiling_water, steam, pressure, not_accepted };
+/// What a method's trade word means (rules/methods.yaml). low_temperature: water at 180 to 185 F, for the
+/// products that list it.
+enum class MethodKind { unknown, boiling_water, steam, pressure, low_temperature, not_accepted };
 
 struct Ingredient {
   const recipe::IngredientLine* line = nullptr;
@@ -61,6 +62,9 @@ struct Match {
   std::vector<const tested::Product*> also;  ///< the others that fit
   std::vector<std::string> assumed;          ///< forms taken for granted
   std::string unknown_follows;               ///< `follows:` names no product: what it says
+
+  /// A tested process that the card names, or the only one that fits.
+  [[nodiscard]] bool sure() const { return product != nullptr && (by == By::follows || !doubtful); }
 };
 
 /// What the jar holds, taken together.
