@@ -16,6 +16,8 @@
 
 namespace sealworthy::reading {
 
+class MatchIndex;
+
 /// Where the jars are meant to stand, from the title and the steps. No process is asked of a cold one.
 enum class Keep { shelf, refrigerator, freezer };
 
@@ -88,6 +90,7 @@ struct Reading {
   std::vector<StepText> steps;
   const tested::Tables* tables = nullptr;
   const foods::Catalogue* catalogue = nullptr;
+  const MatchIndex* match_index = nullptr;  ///< knowledge's, for match()
 
   [[nodiscard]] bool processed() const { return recipe != nullptr && !recipe->processes.empty(); }
 };

@@ -101,14 +101,19 @@ struct Formula {
 };
 
 /// How a card is recognised as this product; authored beside each product in rules/processes.
-/// Foods are catalogue ids or kinds ("kind:fish", "tag:leafy").
+/// Foods are catalogue ids (kinds and forms of them are meant too, as far as they are no worse), or
+/// "kind:fish", "tag:leafy". A formula's own lines tell its foods; the lists here only add to them. Forms are
+/// those of rules/forms.yaml.
 struct Identity {
   std::vector<std::string> all_of;  ///< must be there
-  std::vector<std::string> any_of;  ///< at least one of these must be there
+  std::vector<std::string> any_of;  ///< at least `at_least` different ones of these must be there
+  int at_least = 1;
   std::vector<std::string> may;  ///< further foods that may be there beside salt, water and those of any_of
-  std::vector<std::string> form_any;  ///< states or title words of which one must be said: "juice", "crushed"
-  std::vector<std::string> form_none;  ///< states or title words that rule it out: "pureed", "cream style"
+  std::vector<std::string> form_any;   ///< one of these must be said: "juice", "crushed"
+  std::vector<std::string> form_none;  ///< these rule it out: "pureed", "cream-style"
+  std::vector<std::string> form_may;   ///< further forms that it covers beside those of its title and styles
   std::vector<std::string> names;      ///< title words that name it outright: "choice salsa"
+  std::string asks;  ///< the form that cards leave unsaid, as a clause: "whether the meat is on the bone"
 };
 
 struct Product {

@@ -1,0 +1,74 @@
+#pragma once
+
+/// A card's amounts beside those of a published formula: the same amount or not, line by line. Whether a
+/// difference is a safe one is not judged here; role and direction are there for whoever does.
+///
+/// - Amounts are equal within 2 percent; "about" takes 10 percent either way.
+/// - One factor holds for the whole batch: 1 where that fits best, else the one that most lines agree on.
+/// - Weight against volume or count goes by the catalogue's intervals. Where an interval holds both an equal
+/// and
+///   an unequal reading the line is `unknown`, with what to weigh.
+/// - What a formula leaves open (an optional line, dry spices, salt in what is not fermented, water that
+/// thins no
+///   acid) may lack an amount: `free`.
+
+#include <cstddef>
+#include <limits>
+#include <sealworthy/position.hpp>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "reading/reading.hpp"
+#include "tested/product.hpp"
+
+namespace sealworthy::tested {
+
+/// How one line of a formula stands on the card.
+struct LineComparison {
+  enum class State {
+    held,     ///< the published amount, times the factor
+    free,     ///< the formula leaves the amount, or the line, to the cook
+    more,     ///< certainly more than published
+    less,     ///< certainly less
+    missing,  ///< not on the card, and not optional
+    unknown   ///< can't be told; `reason` says why
+  };
+  static constexpr std::size_t none = std::numeric_limits<std::size_t>::max();
+
+  const FormulaLine* line = nullptr;
+  State state = State::unknown;
+  std::size_t ingredient = none;  ///< the (first) ingredient of the card that it is compared with
+  Position at;                    ///< of that ingredient
+  double percent = 0;             ///< more: at least so much over; less: at least so much under (positive)
+  bool dry_spice = false;  ///< only flavor: dry spice or herb, food color; its amount never decides safety
+  std::string found;       ///< the card's amount in words; filled unless held or free
+  std::string needed;      ///< the published amount times the factor, in words; filled unless held or free
+  std::string reason;      ///< of `unknown`, a clause for people: "2 lb can be 5 to 7 cups; weigh ..."
+};
+
+/// An ingredient that the formula has no place for.
+struct AddedIngredient {
+  std::size_t ingredient = 0;
+  Position at;
+  std::string name;        ///< as the card has it
+  bool dry_spice = false;  ///< only flavor
+  bool salt = false;
+};
+
+struct FormulaComparison {
+  double factor = 1;                  ///< card / published
+  std::vector<LineComparison> lines;  ///< in the formula's order
+  std::vector<AddedIngredient> added;
+
+  /// Every line held or free and nothing added: the amounts are the published ones.
+  [[nodiscard]] bool held() const;
+  /// Lines that are neither held nor free, plus what is added: 0 when held().
+  [[nodiscard]] std::size_t differences() const;
+};
+
+/// The product must have a formula. Water, ice and what is not eaten are never `added`.
+/// Cost: about 3 microseconds for a formula of ten lines.
+FormulaComparison compare(const Product& product, const reading::Reading& reading);
+
+}  // namespace sealworthy::tested
