@@ -60,16 +60,18 @@ using Count = Quantity<struct CountTag, boost::units::si::dimensionless>;
 // Exact definitions: NIST Handbook 44 Appendix C / NIST SP 811; US gallon 231 in^3, lb 0.45359237 kg,
 // inch 25.4 mm.
 namespace unit {
-inline constexpr double gram = 1e-3;                     // kg
-inline constexpr double pound = 0.45359237;              // kg
-inline constexpr double ounce = pound / 16;              // kg
-inline constexpr double millilitre = 1e-6;               // m^3
-inline constexpr double us_gallon = 231 * 16.387064e-6;  // m^3
-inline constexpr double us_cup = us_gallon / 16;         // m^3
-inline constexpr double inch = 0.0254;                   // m
-inline constexpr double foot = 0.3048;                   // m
-inline constexpr double psi = 6894.757293168361;         // Pa
-inline constexpr double minute = 60.0;                   // s
+inline constexpr double gram = 1e-3;                         // kg
+inline constexpr double pound = 0.45359237;                  // kg
+inline constexpr double ounce = pound / 16;                  // kg
+inline constexpr double millilitre = 1e-6;                   // m^3
+inline constexpr double us_gallon = 231 * 16.387064e-6;      // m^3
+inline constexpr double us_cup = us_gallon / 16;             // m^3
+inline constexpr double us_bushel = 2150.42 * 16.387064e-6;  // m^3
+inline constexpr double imperial_gallon = 4.54609e-3;        // m^3, Weights and Measures Act 1985
+inline constexpr double inch = 0.0254;                       // m
+inline constexpr double foot = 0.3048;                       // m
+inline constexpr double psi = 6894.757293168361;             // Pa
+inline constexpr double minute = 60.0;                       // s
 }  // namespace unit
 
 constexpr Mass grams(double v) { return Mass::from_si(v * unit::gram); }

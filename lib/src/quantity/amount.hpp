@@ -28,9 +28,17 @@ struct Amount {
   std::string size;  ///< "small", "medium", "large" or a package's "28 oz" ("1 (28-ounce) can"), else ""
   bool about =
       false;  ///< "about", "approximately", "scant": 10 percent either way (convention of the project)
-  bool at_most = false;   ///< "up to 3 cups", "no more than"
+  bool at_most = false;   ///< "up to 3 cups", "no more than": low is 0
+  bool at_least = false;  ///< "at least 3 cups", "3 cups or more": `high` is the figure said, not a bound
+  /// The size of one, where it is said as a weight or volume: 28 oz of "2 (28-ounce) cans", 6 oz of "four
+  /// 6-ounce fillets". `measure` counts the cans; what they hold is `measure` times `each`. Empty else.
+  Measure each;
   std::size_t begin = 0;  ///< bytes of the text that the amount takes up
   std::size_t end = 0;
+  /// Bytes of a unit noun that stands behind the name ("6 garlic *cloves*", "2 celery *stalks*"); both 0
+  /// else.
+  std::size_t noun_begin = 0;
+  std::size_t noun_end = 0;
 
   [[nodiscard]] bool stated_any() const { return stated.high > 0; }
 };

@@ -1,0 +1,112 @@
+#include "quantity/figures.hpp"
+
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <utility>
+
+namespace sealworthy::quantity {
+namespace {
+
+/// The shortest decimal with at most `places` places and no zeros at its end.
+std::string decimal(double value, int places) {
+  std::array<char, 400> buffer{};
+  const auto result =
+      std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, places);
+  std::string text(buffer.data(), result.ptr);
+  if (text.find('.') != std::string::npos) {
+    text.erase(text.find_last_not_of('0') + 1);
+    if (text.back() == '.') text.pop_back();
+  }
+  return text == "-0" ? "0" : text;
+}
+
+/// A decimal with two figures that count: 0.07, 0.004, 12.4, 340.
+std::string rounded(double value) {
+  int places = 2;
+  for (double size = std::abs(value); size > 0 && size < 0.095 && places < 9; size *= 10) ++places;
+  return decimal(value, std::abs(value) >= 100 ? 0 : std::abs(value) >= 10 ? 1 : places);
+}
+
+struct Part {
+  double value;
+  std::string_view text;
+};
+constexpr std::array parts{Part{0, ""},          Part{1.0 / 8, "1/8"}, Part{1.0 / 4, "1/4"},
+                           Part{1.0 / 3, "1/3"}, Part{3.0 / 8, "3/8"}, Part{1.0 / 2, "1/2"},
+                           Part{5.0 / 8, "5/8"}, Part{2.0 / 3, "2/3"}, Part{3.0 / 4, "3/4"},
+                           Part{7.0 / 8, "7/8"}, Part{1, ""}};
+
+std::string with_unit(double value, std::string_view one, std::string_view many) {
+  const auto number = kitchen_number(value);
+  const bool single = number == "1" || (value < 1 && value > 0);
+  return number + " " + std::string(single ? one : many);
+}
+
+}  // namespace
+
+std::string kitchen_number(double value) {
+  if (!std::isfinite(value)) return std::isnan(value) ? "?" : value < 0 ? "-infinite" : "infinite";
+  if (value < 0) return "-" + kitchen_number(-value);
+  if (value >= 1e6) return grouped(value);
+  const double whole = std::floor(value);
+  const double rest = value - whole;
+  const Part* best = nullptr;
+  for (const auto& part : parts)
+    if (std::abs(rest - part.value) <= 0.0101 * value &&
+        (best == nullptr || std::abs(rest - part.value) < std::abs(rest - best->value)))
+      best = &part;
+  if (best == nullptr || value == 0) return value == 0 ? "0" : rounded(value);
+  if (value >= 100) return decimal(std::round(value), 0);
+  const double shown = best->value == 1 ? whole + 1 : whole;
+  if (best->text.empty()) return decimal(shown, 0);
+  return (shown > 0 ? decimal(shown, 0) + " " : std::string()) + std::string(best->text);
+}
+
+std::string grouped(double value) {
+  if (!std::isfinite(value)) return kitchen_number(value);
+  std::string digits = decimal(std::round(std::abs(value)), 0);
+  for (std::size_t at = digits.size(); at > 3;) {
+    at -= 3;
+    digits.insert(at, ",");
+  }
+  return (value <= -0.5 ? "-" : "") + digits;
+}
+
+std::string words(Headspace headspace) { return with_unit(in_inches(headspace), "inch", "inches"); }
+
+std::string words(Duration time) { return with_unit(in_minutes(time), "minute", "minutes"); }
+
+std::string words(GaugePressure pressure) { return kitchen_number(in_psi(pressure)) + " psi"; }
+
+std::string words(Altitude altitude) { return grouped(in_feet(altitude)) + " ft"; }
+
+std::string words(Interval<Altitude> range) {
+  if (std::isinf(range.high.si())) return "above " + words(range.low);
+  if (range.exact()) return words(range.low);
+  if (in_feet(range.low) <= -1499.5) return "up to " + words(range.high);
+  return grouped(in_feet(range.low)) + " to " + words(range.high);
+}
+
+std::string words(Volume volume) {
+  struct Measure {
+    double from;  ///< cups
+    double cups;
+    std::string_view one, many;
+  };
+  static constexpr std::array measures{Measure{4, 4, "quart", "quarts"}, Measure{0.249, 1, "cup", "cups"},
+                                       Measure{1.0 / 16 - 0.001, 1.0 / 16, "tablespoon", "tablespoons"},
+                                       Measure{0, 1.0 / 48, "teaspoon", "teaspoons"}};
+  const double cups = in_us_cups(volume);
+  for (const auto& measure : measures)
+    if (cups >= measure.from) return with_unit(cups / measure.cups, measure.one, measure.many);
+  return with_unit(cups, "cup", "cups");
+}
+
+std::string words(Mass mass) {
+  const double pounds_of = in_pounds(mass);
+  if (pounds_of >= 1 || pounds_of < 0) return kitchen_number(pounds_of) + " lb";
+  return kitchen_number(pounds_of * 16) + " oz";
+}
+
+}  // namespace sealworthy::quantity
