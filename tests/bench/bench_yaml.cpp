@@ -50,6 +50,7 @@ int main() {
     if (i % 100 == 0) hundreds.emplace_back();
     hundreds.back() += "---\n" + cards[i];
   }
-  const double worst = std::max(compare("one card a file", cards), compare("100 cards a file", hundreds));
-  return worst <= 0.8 ? 0 : 1;
+  const double single = compare("one card a file", cards);
+  const double many = compare("100 cards a file", hundreds);
+  return std::max(single, many) <= 0.8 ? 0 : 1;
 }

@@ -20,8 +20,10 @@ static_assert(std::is_trivially_destructible_v<Node> && std::is_trivially_destru
 
 }  // namespace
 
-void Builder::begin(const Chunk& chunk) {
-  places_.emplace(chunk);
+void Builder::begin(const Chunk& chunk, std::span<const StandIn> stand_ins) {
+  places_.emplace(chunk, stand_ins);
+  stand_ins_ = stand_ins;
+  next_stand_in_ = 0;
   arena_ = std::make_shared<Arena>(chunk.text.size() * arena_per_byte + 256);
   frames_.clear();
   items_.clear();
@@ -49,7 +51,7 @@ std::span<const T> Builder::keep(std::vector<T>& stack, std::size_t first) {
   return {place, n};
 }
 
-std::string_view Builder::keep(const std::string& text) {
+std::string_view Builder::keep(std::string_view text) {
   if (text.empty()) return {};
   char* place = static_cast<char*>(arena_->memory.allocate(text.size(), 1));
   std::memcpy(place, text.data(), text.size());
@@ -73,6 +75,11 @@ void Builder::OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anc
                        const std::string& value) {
   if (places_->chunk().tabs) refuse_tab_before(mark);
   const bool is_plain = tag == "?";
+  Node node = bare_node(Node::Kind::scalar, places_->of(mark));
+  if (const StandIn* stands_for = meet(mark, is_plain, value)) {
+    node.text = keep(stands_for->text);
+    return add(node, 1, 0, anchor, mark);
+  }
   if (is_plain) {
     refuse_dash_in_text(mark, value.size());
     if (places_->chunk().hashes) refuse_cut_by_hash(mark);
@@ -80,10 +87,19 @@ void Builder::OnScalar(const YAML::Mark& mark, const std::string& tag, YAML::anc
     refuse_tag(mark, tag);
     last_quoted_ = mark;
   }
-  Node node = bare_node(Node::Kind::scalar, places_->of(mark));
   node.quoted = tag == "!" || (!is_plain && tag.ends_with(":str"));
   node.text = keep(value);
   add(node, 1, 0, anchor, mark);
+}
+
+/// The stand-in that this scalar is, if it is one (shorten.hpp has the conditions).
+const StandIn* Builder::meet(const YAML::Mark& mark, bool is_plain, const std::string& value) {
+  if (all_met()) return nullptr;
+  const StandIn& next = stand_ins_[next_stand_in_];
+  if (mark.line != next.line || mark.column != next.column) return nullptr;
+  if (!is_plain || in_flow() || value.size() != 1 || value.front() != ShortText::letter) return nullptr;
+  ++next_stand_in_;
+  return &next;
 }
 
 void Builder::OnAlias(const YAML::Mark& mark, YAML::anchor_t anchor) {

@@ -32,7 +32,12 @@ class Builder : public YAML::EventHandler {
  public:
   explicit Builder(const Limits& limits) : limits_(limits) {}
 
-  void begin(const Chunk& chunk);
+  /// `stand_ins`: what the parser is shown in place of some texts of the chunk; they must outlive the
+  /// document.
+  void begin(const Chunk& chunk, std::span<const StandIn> stand_ins = {});
+  /// Whether every stand-in was met where it stands and as it stands. Otherwise the document is worth
+  /// nothing.
+  [[nodiscard]] bool all_met() const { return next_stand_in_ == stand_ins_.size(); }
   /// Refuses a directive that the parser took after the end of the document.
   void refuse_rest();
   /// The document, once the parser has handled it.
@@ -87,10 +92,13 @@ class Builder : public YAML::EventHandler {
   [[nodiscard]] bool in_flow() const { return !frames_.empty() && frames_.back().flow; }
   template <class T>
   std::span<const T> keep(std::vector<T>& stack, std::size_t first);
-  std::string_view keep(const std::string& text);
+  std::string_view keep(std::string_view text);
+  [[nodiscard]] const StandIn* meet(const YAML::Mark& mark, bool is_plain, const std::string& value);
 
   Limits limits_;
   std::optional<Places> places_;
+  std::span<const StandIn> stand_ins_;
+  std::size_t next_stand_in_ = 0;
   std::shared_ptr<Arena> arena_;
   std::vector<Frame> frames_;
   std::vector<Node> items_;

@@ -1,12 +1,17 @@
 #include "yaml/places.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace sealworthy::yaml {
 
 std::size_t Places::offset(const YAML::Mark& mark) const {
   const std::size_t size = chunk_->text.size();
-  return mark.pos < 0 ? size : std::min(static_cast<std::size_t>(mark.pos), size);
+  if (mark.pos < 0) return size;
+  const auto later = std::partition_point(left_out_.begin(), left_out_.end(),
+                                          [&](const StandIn& s) { return s.line < mark.line; });
+  const std::size_t dropped = later == left_out_.begin() ? 0 : std::prev(later)->dropped;
+  return std::min(static_cast<std::size_t>(mark.pos) + dropped, size);
 }
 
 Position Places::at(std::size_t offset) {

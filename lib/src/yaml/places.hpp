@@ -2,8 +2,10 @@
 
 #include <yaml-cpp/mark.h>
 
+#include <span>
 #include <string_view>
 
+#include "yaml/shorten.hpp"
 #include "yaml/split.hpp"
 
 namespace sealworthy::yaml {
@@ -12,7 +14,9 @@ namespace sealworthy::yaml {
 /// counts code points. Marks come nearly in order, so a wide text is counted once, not once a mark.
 class Places {
  public:
-  explicit Places(const Chunk& chunk) : chunk_(&chunk) {}
+  /// `left_out`: where the parser was shown a shorter text than the chunk's.
+  explicit Places(const Chunk& chunk, std::span<const StandIn> left_out = {})
+      : chunk_(&chunk), left_out_(left_out) {}
 
   /// The byte of the chunk that a mark points at; a mark outside the text points at its end.
   [[nodiscard]] std::size_t offset(const YAML::Mark& mark) const;
@@ -31,6 +35,7 @@ class Places {
 
  private:
   const Chunk* chunk_;
+  std::span<const StandIn> left_out_;
   std::size_t seen_ = 0;  // of this byte the position is known:
   Position seen_at_{0, 1};
 };

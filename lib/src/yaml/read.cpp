@@ -7,6 +7,7 @@
 
 #include "yaml/builder.hpp"
 #include "yaml/explain.hpp"
+#include "yaml/shorten.hpp"
 #include "yaml/split.hpp"
 
 namespace sealworthy::yaml {
@@ -34,9 +35,10 @@ class FileReader {
           {{chunk.line, 1},
            "The document holds more than " + std::to_string(limits_.nodes) + " commas and brackets.",
            "Split it into several documents."}};
+    if (read_short(chunk)) return builder_.finish(number);
     builder_.begin(chunk);
     try {
-      parse(chunk);
+      parse(chunk.text);
     } catch (const Stop& stop) {
       return BadDocument{number, stop.error};
     } catch (const YAML::Exception& exception) {
@@ -53,8 +55,23 @@ class FileReader {
   }
 
  private:
-  void parse(const Chunk& chunk) {
-    buffer_.show(chunk.text);
+  /// The quick way. False: the full text must be read, to know what it holds or what is wrong with it.
+  bool read_short(const Chunk& chunk) {
+    shorten(chunk.text, short_);
+    if (short_.stand_ins.empty()) return false;
+    builder_.begin(chunk, short_.stand_ins);
+    try {
+      parse(short_.text);
+    } catch (const Stop&) {
+      return false;
+    } catch (const YAML::Exception&) {
+      return false;
+    }
+    return builder_.all_met();
+  }
+
+  void parse(std::string_view text) {
+    buffer_.show(text);
     stream_.clear();
     YAML::Parser parser(stream_);
     parser.HandleNextDocument(builder_);
@@ -65,6 +82,7 @@ class FileReader {
 
   Limits limits_;
   Builder builder_;
+  ShortText short_;
   ViewBuffer buffer_;
   std::istream stream_;
 };

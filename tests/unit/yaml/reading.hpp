@@ -43,4 +43,13 @@ inline std::string flow(const Node& node) {
   return "{" + out + "}";
 }
 
+/// The places of all keys and values, in the order written.
+inline std::string places(const Node& node) {
+  const auto word = [](Position p) { return std::to_string(p.line) + ":" + std::to_string(p.column) + " "; };
+  std::string out = word(node.at);
+  for (const Node& item : node.items) out += places(item);
+  for (const Entry& e : node.entries) out += word(e.key_at) + places(e.value);
+  return out;
+}
+
 }  // namespace sealworthy::yaml
