@@ -11,7 +11,7 @@ namespace sealworthy::knowledge {
 namespace {
 
 /// What a document of rules holds, in the order in which kinds are read: later ones refer to earlier ones.
-enum class Kind { foods, sources, sizes, products, methods, bases, rules };
+enum class Kind { foods, sources, sizes, products, methods, forms, bases, rules };
 
 struct TopKey {
   std::string_view key;
@@ -20,8 +20,8 @@ struct TopKey {
 constexpr std::array top_keys{
     TopKey{"foods", Kind::foods},       TopKey{"measures", Kind::foods},  TopKey{"sources", Kind::sources},
     TopKey{"jars", Kind::sizes},        TopKey{"bands", Kind::sizes},     TopKey{"altitude", Kind::sizes},
-    TopKey{"products", Kind::products}, TopKey{"methods", Kind::methods}, TopKey{"bases", Kind::bases},
-    TopKey{"rules", Kind::rules},
+    TopKey{"products", Kind::products}, TopKey{"methods", Kind::methods}, TopKey{"forms", Kind::forms},
+    TopKey{"bases", Kind::bases},       TopKey{"rules", Kind::rules},
 };
 
 std::optional<Kind> kind_of(const NamedDocument& named, std::vector<foods::LoadError>& errors) {
@@ -96,6 +96,9 @@ std::shared_ptr<const Knowledge> Knowledge::build(std::span<const NamedDocument>
   knowledge->tables.finish(knowledge->catalogue, errors);
   load(Kind::methods,
        [&](auto file, const auto& document) { knowledge->methods.load(file, document, errors); });
+  load(Kind::forms,
+       [&](auto file, const auto& document) { knowledge->match_index.load(file, document, errors); });
+  knowledge->match_index.finish(knowledge->tables, knowledge->catalogue, errors);
   load(Kind::bases, [&](auto file, const auto& document) {
     checks::load_bases(file, document, knowledge->bases, errors);
     knowledge->arenas.push_back(document.arena());

@@ -1,0 +1,235 @@
+#include "checks/forbidden_food.hpp"
+
+#include <algorithm>
+#include <optional>
+
+#include "checks/amount_limit.hpp"
+#include "checks/fields.hpp"
+#include "checks/food_set.hpp"
+#include "checks/phrases.hpp"
+
+namespace sealworthy::checks {
+namespace {
+
+enum class SilentIf { listed, in_formula, never };
+
+struct Case {
+  FoodSet foods, beside, only, without;
+  Phrases form, not_form, title, not_title;
+  std::optional<AmountLimit> more_than, up_to;
+  std::optional<bool> acid_added;
+};
+
+struct Entry {
+  const Rule* rule;
+  std::vector<Case> cases;
+  SilentIf silent_if = SilentIf::listed;
+  std::vector<std::size_t> yields_to;  ///< indices of entries
+};
+
+struct Hit {
+  const Entry* entry;
+  const reading::Ingredient* ingredient;
+  const foods::Named* named;
+  std::string_view form;
+};
+
+bool in_jar(const reading::Ingredient& ingredient) { return !ingredient.read.not_eaten; }
+
+/// What a card's foods and words are asked, for one line that names one food.
+class Question {
+ public:
+  Question(const reading::Reading& reading, const reading::Ingredient& ingredient)
+      : reading_(reading), ingredient_(ingredient) {}
+
+  bool holds(const Case& c, std::string_view& form) const {
+    if (c.acid_added && *c.acid_added != reading_.acid_added) return false;
+    if (!amount_fits(c)) return false;
+    if (!c.beside.unset() && !other_line_in(c.beside)) return false;
+    if (!c.without.unset() && other_line_in(c.without)) return false;
+    if (!c.only.unset() && !nothing_but(c)) return false;
+    if (!c.title.empty() && c.title.in(title()).empty()) return false;
+    if (!c.not_title.empty() && !c.not_title.in(title()).empty()) return false;
+    if (!c.not_form.empty() && !said(c.not_form).empty()) return false;
+    if (c.form.empty()) return true;
+    form = said(c.form);
+    return !form.empty();
+  }
+
+ private:
+  [[nodiscard]] const text::Words& title() const { return reading_.title.words; }
+
+  /// The form that the food's own line or the title says.
+  [[nodiscard]] std::string_view said(const Phrases& forms) const {
+    for (const auto& state : ingredient_.read.states)
+      if (forms.is(state)) return state;
+    return forms.in(title());
+  }
+
+  [[nodiscard]] bool amount_fits(const Case& c) const {
+    const auto& read = ingredient_.read;
+    if (c.more_than && !read.per_jar && c.more_than->surely_within(read)) return false;
+    return !c.up_to || (!read.per_jar && c.up_to->surely_within(read));
+  }
+
+  [[nodiscard]] bool other_line_in(const FoodSet& set) const {
+    return std::any_of(reading_.ingredients.begin(), reading_.ingredients.end(), [&](const auto& other) {
+      return &other != &ingredient_ && in_jar(other) &&
+             std::any_of(other.read.foods.begin(), other.read.foods.end(), [&](const foods::Named& named) {
+               return named.food != nullptr && set.has(*named.food);
+             });
+    });
+  }
+
+  [[nodiscard]] bool nothing_but(const Case& c) const {
+    for (const auto& other : reading_.ingredients) {
+      if (!in_jar(other)) continue;
+      if (!other.read.unknown.empty()) return false;
+      for (const auto& named : other.read.foods)
+        if (named.food != nullptr && named.food->acid_class != foods::AcidClass::neutral &&
+            !c.only.has(*named.food) && !c.foods.has(*named.food))
+          return false;
+    }
+    return true;
+  }
+
+  const reading::Reading& reading_;
+  const reading::Ingredient& ingredient_;
+};
+
+class ForbiddenFood final : public Check {
+ public:
+  ForbiddenFood(std::span<const Rule* const> rules, Maker& maker) : foods_(maker.catalogue.all().data()) {
+    const FoodIndex index(maker.catalogue);
+    entries_.reserve(rules.size());
+    for (const Rule* rule : rules) entries_.push_back(read_entry(*rule, index, maker));
+    read_yields(rules, maker);
+    index_triggers(maker.catalogue);
+    first_product_ = maker.tables.products().data();
+    for (const auto& product : maker.tables.products()) {
+      listed_.push_back(index.listed(product));
+      in_formula_.push_back(index.in_formula(product));
+    }
+  }
+
+  void run(const reading::Reading& reading, Results& results) const override {
+    std::vector<Hit> hits;
+    for (const auto& ingredient : reading.ingredients) {
+      if (!in_jar(ingredient)) continue;
+      for (const auto& named : ingredient.read.foods)
+        if (named.food != nullptr) ask(reading, ingredient, named, hits);
+    }
+    for (const auto& hit : hits)
+      if (!yields(hit, hits)) tell(hit, results);
+  }
+
+ private:
+  static Case read_case(Fields& with, const FoodIndex& index) {
+    Case c;
+    c.foods = index.read(with, "foods");
+    if (c.foods.unset()) with.sink().add(with.at(), "'foods' are missing");
+    c.beside = index.read(with, "beside");
+    c.only = index.read(with, "only");
+    c.without = index.read(with, "without");
+    c.form = Phrases(with.list("form"));
+    c.not_form = Phrases(with.list("not-form"));
+    c.title = Phrases(with.list("title"));
+    c.not_title = Phrases(with.list("not-title"));
+    c.more_than = AmountLimit::read(with, "more-than");
+    c.up_to = AmountLimit::read(with, "up-to");
+    if (const auto acid = with.choice("acid", {"none", "added"})) c.acid_added = *acid == 1;
+    return c;
+  }
+
+  static Entry read_entry(const Rule& rule, const FoodIndex& index, Maker& maker) {
+    Entry entry{&rule, {}, SilentIf::listed, {}};
+    const auto what = "rule " + rule.id + ", with";
+    Fields with(rule.with, what, {rule.file, maker.errors});
+    if (const auto silent = with.choice("silent-if", {"listed", "in-formula", "never"}))
+      entry.silent_if = static_cast<SilentIf>(*silent);
+    with.list("yields-to");
+    if (const auto* cases = with.find("cases")) {
+      for (const auto& node : cases->items) {
+        Fields fields(node, what + ", case", with.sink());
+        entry.cases.push_back(read_case(fields, index));
+        fields.done();
+      }
+    } else {
+      entry.cases.push_back(read_case(with, index));
+    }
+    with.done();
+    return entry;
+  }
+
+  void read_yields(std::span<const Rule* const> rules, Maker& maker) {
+    for (std::size_t i = 0; i < rules.size(); ++i) {
+      Fields with(rules[i]->with, "rule " + rules[i]->id + ", with", {rules[i]->file, maker.errors});
+      for (const auto& id : with.list("yields-to")) {
+        const auto other =
+            std::find_if(rules.begin(), rules.end(), [&](const Rule* rule) { return rule->id == id; });
+        if (other == rules.end())
+          with.sink().add(rules[i]->with.at, "rule " + rules[i]->id + ": no rule '" + id + "' of this check");
+        else
+          entries_[i].yields_to.push_back(static_cast<std::size_t>(other - rules.begin()));
+      }
+    }
+  }
+
+  void index_triggers(const foods::Catalogue& catalogue) {
+    triggers_.resize(catalogue.all().size());
+    for (const auto& food : catalogue.all())
+      for (std::size_t i = 0; i < entries_.size(); ++i)
+        if (std::any_of(entries_[i].cases.begin(), entries_[i].cases.end(),
+                        [&](const Case& c) { return c.foods.has(food); }))
+          triggers_[static_cast<std::size_t>(&food - foods_)].push_back(static_cast<std::uint16_t>(i));
+  }
+
+  [[nodiscard]] bool product_takes(const Entry& entry, const reading::Reading& reading,
+                                   const foods::Food& food) const {
+    const auto* product = reading.match.product;
+    if (product == nullptr || entry.silent_if == SilentIf::never || product->no_tested_process) return false;
+    const auto place = static_cast<std::size_t>(product - first_product_);
+    return (entry.silent_if == SilentIf::listed ? listed_ : in_formula_)[place].has(food);
+  }
+
+  void ask(const reading::Reading& reading, const reading::Ingredient& ingredient, const foods::Named& named,
+           std::vector<Hit>& hits) const {
+    const Question question(reading, ingredient);
+    for (const auto i : triggers_[static_cast<std::size_t>(named.food - foods_)]) {
+      const auto& entry = entries_[i];
+      if (std::any_of(hits.begin(), hits.end(), [&](const Hit& hit) { return hit.entry == &entry; }))
+        continue;
+      if (product_takes(entry, reading, *named.food)) continue;
+      std::string_view form;
+      const bool held = std::any_of(entry.cases.begin(), entry.cases.end(), [&](const Case& c) {
+        return c.foods.has(*named.food) && question.holds(c, form);
+      });
+      if (held && applies(entry.rule->only_if, reading)) hits.push_back({&entry, &ingredient, &named, form});
+    }
+  }
+
+  [[nodiscard]] bool yields(const Hit& hit, const std::vector<Hit>& hits) const {
+    return std::any_of(hit.entry->yields_to.begin(), hit.entry->yields_to.end(), [&](std::size_t other) {
+      return std::any_of(hits.begin(), hits.end(), [&](const Hit& h) { return h.entry == &entries_[other]; });
+    });
+  }
+
+  static void tell(const Hit& hit, Results& results) {
+    results.add(*hit.entry->rule, hit.ingredient->line->at,
+                {{"food", hit.named->name}, {"form", std::string(hit.form)}});
+  }
+
+  const foods::Food* foods_;
+  const tested::Product* first_product_ = nullptr;
+  std::vector<Entry> entries_;
+  std::vector<std::vector<std::uint16_t>> triggers_;  ///< entries that a food may set off
+  std::vector<FoodSet> listed_, in_formula_;          ///< by product
+};
+
+}  // namespace
+
+std::unique_ptr<Check> make_forbidden_food(std::span<const Rule* const> rules, Maker& maker) {
+  return std::make_unique<ForbiddenFood>(rules, maker);
+}
+
+}  // namespace sealworthy::checks

@@ -1,0 +1,38 @@
+#pragma once
+
+/// check: forbidden-food
+/// A food, a form of it or a mix that has no tested process, or that may not be added to the jar. Silent
+/// where the product that the card follows lists the food itself.
+///
+/// with: the keys of one case, or `cases:` with a list of them; all that a case says must hold.
+///   foods: [egg, kind:dairy, tag:thickening]  one of these is in the jar; the finding points at its line
+///   not-foods: [...]        less these (so too not-beside ...)
+///   beside: [...]           one of these is in the jar as well, in another line
+///   only: [...]             nothing else is but these, the foods themselves and neutral ones (salt, sugar,
+///   water,
+///                           dry spice)
+///   without: [...]          none of these is in the jar
+///   form: [pureed, ...]     the food's own line or the title says one of these
+///   not-form: [...]         neither says one of these
+///   title: [...]            the title says one of these
+///   not-title: [...]        it says none of these
+///   more-than: 1/2 tsp      the line's amount is over this, or not known, or goes into each jar
+///   up-to: 1/4 cup          the line's amount is known, goes into the batch and is no more than this
+///   acid: none | added      vinegar, bottled juice or citric acid is in the jar in a plausible share, or not
+/// beside the case or cases:
+///   silent-if: listed (default) | in-formula | never    when the matched product lists the food;
+///   `in-formula`
+///                           asks for a line of its formula, for forms that a formula makes of its foods
+///   yields-to: [rule ids]   not told where one of these rules is
+/// {food} is the food's name as the card has it, {form} the words that tell the form.
+
+#include <memory>
+#include <span>
+
+#include "checks/check.hpp"
+
+namespace sealworthy::checks {
+
+std::unique_ptr<Check> make_forbidden_food(std::span<const Rule* const> rules, Maker& maker);
+
+}  // namespace sealworthy::checks
