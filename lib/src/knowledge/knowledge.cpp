@@ -4,6 +4,7 @@
 #include <array>
 
 #include "checks/load_rules.hpp"
+#include "knowledge/embedded.hpp"
 #include "knowledge/sources.hpp"
 #include "text/nearest.hpp"
 
@@ -110,6 +111,18 @@ std::shared_ptr<const Knowledge> Knowledge::build(std::span<const NamedDocument>
   checks::finish_rules(knowledge->rules, knowledge->bases, check_names(), errors);
   make_checks(*knowledge, errors);
   return knowledge;
+}
+
+std::shared_ptr<const Knowledge> Knowledge::builtin() {
+  static const auto built = [] {
+    std::vector<NamedDocument> documents;
+    // The pack was made and checked when the library was built (lib/tools): it is sound and has no errors.
+    if (const auto packed = yaml::unpack(embedded_rules()))
+      for (const auto& [file, document] : *packed) documents.push_back({file, document});
+    std::vector<foods::LoadError> errors;
+    return build(documents, errors);
+  }();
+  return built;
 }
 
 const checks::Rule* Knowledge::rule(std::string_view id) const {
