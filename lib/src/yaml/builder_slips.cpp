@@ -51,9 +51,9 @@ void Builder::refuse_cut_by_hash(const YAML::Mark& mark) {
   const char next = line[cut + 2];
   if (next < '0' || next > '9') return;
   throw Stop{{places_->at(offset + cut + 1),
-              "A `#` after a space begins a remark, so the text would end before " +
+              "A `#` after a space begins a comment, so the text would end before " +
                   in_ticks(line.substr(cut + 1)) + ".",
-              "Put the whole text in quotes; if it is a remark, leave a space after the `#`."}};
+              "Put the whole text in quotes; if it is a comment, leave a space after the `#`."}};
 }
 
 /// `!!str` and the like are ignored; what a cook writes after a `!` would be lost.
@@ -143,7 +143,7 @@ Position Builder::null_after_key(const Frame& frame) {
   return place;
 }
 
-/// Back over blank lines and remarks to the dash of an empty line of a list.
+/// Back over blank lines and comments to the dash of an empty line of a list.
 std::optional<Position> Builder::null_after_dash(std::size_t offset) {
   const std::string_view text = places_->chunk().text;
   for (std::size_t end = std::min(offset, text.size()); end > 0;) {

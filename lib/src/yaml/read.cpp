@@ -93,7 +93,7 @@ void plain_breaks(std::string& text) {
     if (at + 1 == text.size() || text[at + 1] != '\n') text[at] = '\n';
 }
 
-/// A tab on an otherwise empty line, or before a remark at the start of a line, indents nothing, but the
+/// A tab on an otherwise empty line, or before a comment at the start of a line, indents nothing, but the
 /// parser refuses it.
 void harmless_tabs(std::string& text) {
   for (std::size_t begin = 0; begin < text.size();) {
