@@ -1,5 +1,7 @@
 #include "checks/food_set.hpp"
 
+#include <algorithm>
+
 #include "text/nearest.hpp"
 
 namespace sealworthy::checks {
@@ -65,23 +67,22 @@ bool FoodIndex::remove(FoodSet& set, std::string_view selector) const {
   return each(selector, [&](const foods::Food& food) { set.remove(food); });
 }
 
-FoodSet FoodIndex::read(Fields& with, const std::string& key) const {
-  static const std::vector<std::string_view> except_keys{"not-foods", "not-beside", "not-only",
-                                                         "not-without"};
-  std::string_view except;
-  for (const auto k : except_keys)
-    if (k.substr(4) == key) except = k;
-  const auto complain = [&](const std::string& selector) {
-    with.sink().add(with.at(), "no such food as '" + selector + "'", did_you_mean(catalogue_, selector));
-  };
-  const auto names = with.list(key);
-  const auto but = except.empty() ? std::vector<std::string>() : with.list(except);
-  if (names.empty()) return {};
+void FoodIndex::change(FoodSet& set, Fields& with, std::string_view key, bool adding) const {
+  for (const auto& selector : with.list(key))
+    if (!(adding ? add(set, selector) : remove(set, selector)))
+      with.sink().add(with.at(), "no such food as '" + selector + "'", did_you_mean(catalogue_, selector));
+}
+
+FoodSet FoodIndex::read_plain(Fields& with, std::string_view key) const {
+  if (with.find(key) == nullptr) return {};
   FoodSet set(catalogue_);
-  for (const auto& selector : names)
-    if (!add(set, selector)) complain(selector);
-  for (const auto& selector : but)
-    if (!remove(set, selector)) complain(selector);
+  change(set, with, key, true);
+  return set;
+}
+
+FoodSet FoodIndex::read(Fields& with, std::string_view key, std::string_view except) const {
+  FoodSet set = read_plain(with, key);
+  if (!set.unset()) change(set, with, except, false);
   return set;
 }
 
@@ -98,6 +99,24 @@ FoodSet FoodIndex::listed(const tested::Product& product) const {
   for (const auto& food : product.foods)
     if (!food.starts_with(kind_prefix) && !food.starts_with(tag_prefix)) add(set, food);
   return set;
+}
+
+const foods::Named* named_in(const reading::Ingredient& ingredient, const FoodSet& set) {
+  for (const auto& named : ingredient.read.foods)
+    if (named.food != nullptr && set.has(*named.food)) return &named;
+  return nullptr;
+}
+
+bool nothing_but(const reading::Reading& reading, const FoodSet& set, const FoodSet* or_in) {
+  const auto fits = [&](const foods::Named& named) {
+    return named.food != nullptr && (named.food->acid_class == foods::AcidClass::neutral ||
+                                     set.has(*named.food) || (or_in != nullptr && or_in->has(*named.food)));
+  };
+  return std::all_of(reading.ingredients.begin(), reading.ingredients.end(), [&](const auto& ingredient) {
+    return !in_jar(ingredient) ||
+           (ingredient.read.unknown.empty() &&
+            std::all_of(ingredient.read.foods.begin(), ingredient.read.foods.end(), fits));
+  });
 }
 
 }  // namespace sealworthy::checks

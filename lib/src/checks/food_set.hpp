@@ -10,6 +10,7 @@
 
 #include "checks/fields.hpp"
 #include "foods/catalogue.hpp"
+#include "reading/reading.hpp"
 #include "tested/tables.hpp"
 
 namespace sealworthy::checks {
@@ -44,9 +45,10 @@ class FoodIndex {
   /// so called.
   bool add(FoodSet& set, std::string_view selector) const;
   bool remove(FoodSet& set, std::string_view selector) const;
-  /// The set under `key`, less that under "not-" + key; unset where the key is missing. Unknown names are
-  /// errors.
-  FoodSet read(Fields& with, const std::string& key) const;
+  /// The foods under a key; unset where the key is missing. Names that are no foods are errors.
+  FoodSet read_plain(Fields& with, std::string_view key) const;
+  /// The same, less those under the key `except`.
+  FoodSet read(Fields& with, std::string_view key, std::string_view except) const;
   /// What a product names itself: its foods and its formula's, not those it takes by kind or tag.
   [[nodiscard]] FoodSet listed(const tested::Product& product) const;
   /// Only what its formula names; empty for a product without one.
@@ -55,11 +57,22 @@ class FoodIndex {
   [[nodiscard]] const foods::Catalogue& catalogue() const { return catalogue_; }
 
  private:
+  void change(FoodSet& set, Fields& with, std::string_view key, bool adding) const;
   template <class Do>
   bool each(std::string_view selector, Do&& take) const;
 
   const foods::Catalogue& catalogue_;
   std::vector<std::vector<std::uint16_t>> family_;  ///< of each food: itself and what descends from it
 };
+
+/// True for what ends up in the jar: no soak water, no spice bag taken out.
+inline bool in_jar(const reading::Ingredient& ingredient) { return !ingredient.read.not_eaten; }
+
+/// The food of a line that a set has: of an "or" or a "salt and pepper" the first; nullptr for none.
+const foods::Named* named_in(const reading::Ingredient& ingredient, const FoodSet& set);
+
+/// True if every food in the jar is known and neutral (salt, sugar, water, dry spice), in the set, or in
+/// `or_in`.
+bool nothing_but(const reading::Reading& reading, const FoodSet& set, const FoodSet* or_in = nullptr);
 
 }  // namespace sealworthy::checks

@@ -15,7 +15,7 @@ enum class SilentIf { listed, in_formula, never };
 
 struct Case {
   FoodSet foods, beside, only, without;
-  Phrases form, not_form, title, not_title;
+  Phrases form, not_form, line, title, not_title;
   std::optional<AmountLimit> more_than, up_to;
   std::optional<bool> acid_added;
 };
@@ -31,10 +31,8 @@ struct Hit {
   const Entry* entry;
   const reading::Ingredient* ingredient;
   const foods::Named* named;
-  std::string_view form;
+  std::string_view form;  ///< lives in the rule or the reading
 };
-
-bool in_jar(const reading::Ingredient& ingredient) { return !ingredient.read.not_eaten; }
 
 /// What a card's foods and words are asked, for one line that names one food.
 class Question {
@@ -47,9 +45,10 @@ class Question {
     if (!amount_fits(c)) return false;
     if (!c.beside.unset() && !other_line_in(c.beside)) return false;
     if (!c.without.unset() && other_line_in(c.without)) return false;
-    if (!c.only.unset() && !nothing_but(c)) return false;
+    if (!c.only.unset() && !nothing_but(reading_, c.only, &c.foods)) return false;
     if (!c.title.empty() && c.title.in(title()).empty()) return false;
     if (!c.not_title.empty() && !c.not_title.in(title()).empty()) return false;
+    if (!c.line.empty() && c.line.in(text::Words(ingredient_.line->text)).empty()) return false;
     if (!c.not_form.empty() && !said(c.not_form).empty()) return false;
     if (c.form.empty()) return true;
     form = said(c.form);
@@ -74,23 +73,8 @@ class Question {
 
   [[nodiscard]] bool other_line_in(const FoodSet& set) const {
     return std::any_of(reading_.ingredients.begin(), reading_.ingredients.end(), [&](const auto& other) {
-      return &other != &ingredient_ && in_jar(other) &&
-             std::any_of(other.read.foods.begin(), other.read.foods.end(), [&](const foods::Named& named) {
-               return named.food != nullptr && set.has(*named.food);
-             });
+      return &other != &ingredient_ && in_jar(other) && named_in(other, set) != nullptr;
     });
-  }
-
-  [[nodiscard]] bool nothing_but(const Case& c) const {
-    for (const auto& other : reading_.ingredients) {
-      if (!in_jar(other)) continue;
-      if (!other.read.unknown.empty()) return false;
-      for (const auto& named : other.read.foods)
-        if (named.food != nullptr && named.food->acid_class != foods::AcidClass::neutral &&
-            !c.only.has(*named.food) && !c.foods.has(*named.food))
-          return false;
-    }
-    return true;
   }
 
   const reading::Reading& reading_;
@@ -126,13 +110,14 @@ class ForbiddenFood final : public Check {
  private:
   static Case read_case(Fields& with, const FoodIndex& index) {
     Case c;
-    c.foods = index.read(with, "foods");
+    c.foods = index.read(with, "foods", "not-foods");
     if (c.foods.unset()) with.sink().add(with.at(), "'foods' are missing");
-    c.beside = index.read(with, "beside");
-    c.only = index.read(with, "only");
-    c.without = index.read(with, "without");
+    c.beside = index.read(with, "beside", "not-beside");
+    c.only = index.read(with, "only", "not-only");
+    c.without = index.read(with, "without", "not-without");
     c.form = Phrases(with.list("form"));
     c.not_form = Phrases(with.list("not-form"));
+    c.line = Phrases(with.list("line"));
     c.title = Phrases(with.list("title"));
     c.not_title = Phrases(with.list("not-title"));
     c.more_than = AmountLimit::read(with, "more-than");

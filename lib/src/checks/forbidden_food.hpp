@@ -14,6 +14,7 @@
 ///   without: [...]          none of these is in the jar
 ///   form: [pureed, ...]     the food's own line or the title says one of these
 ///   not-form: [...]         neither says one of these
+///   line: [...]             the words of the food's own line, where no state is made of them
 ///   title: [...]            the title says one of these
 ///   not-title: [...]        it says none of these
 ///   more-than: 1/2 tsp      the line's amount is over this, or not known, or goes into each jar

@@ -1,0 +1,71 @@
+#include "checks/match_to_tested.hpp"
+
+#include <array>
+
+#include "checks/fields.hpp"
+#include "checks/phrases.hpp"
+
+namespace sealworthy::checks {
+namespace {
+
+enum class Case { none, doubtful, follows_unknown, unknown_food };
+
+struct Entry {
+  const Rule* rule;
+  Phrases title, not_title;
+};
+
+class MatchToTested final : public Check {
+ public:
+  MatchToTested(std::span<const Rule* const> rules, Maker& maker) {
+    for (const Rule* rule : rules) {
+      Fields with(rule->with, "rule " + rule->id + ", with", {rule->file, maker.errors});
+      const auto which = with.choice("case", {"none", "doubtful", "follows-unknown", "unknown-food"}, true);
+      Entry entry{rule, Phrases(with.list("title")), Phrases(with.list("not-title"))};
+      with.done();
+      if (which) by_case_[*which].push_back(std::move(entry));
+    }
+  }
+
+  void run(const reading::Reading& reading, Results& results) const override {
+    const auto& match = reading.match;
+    const Position title = reading.recipe->title.at;
+    if (!match.unknown_follows.empty())
+      tell(Case::follows_unknown, reading, results,
+           reading.recipe->follows ? reading.recipe->follows->at : title,
+           {{"found", match.unknown_follows}, {"needed", nearest(reading)}});
+    if (match.product == nullptr)
+      tell(Case::none, reading, results, title, {});
+    else if (match.doubtful)
+      tell(Case::doubtful, reading, results, title,
+           {{"needed", match.product->title}, {"reason", match.doubt}});
+    for (const auto& ingredient : reading.ingredients)
+      for (const auto& word : ingredient.read.unknown)
+        tell(Case::unknown_food, reading, results, ingredient.line->at, {{"found", word}});
+  }
+
+ private:
+  static std::string nearest(const reading::Reading& reading) {
+    return std::string(reading.tables->nearest_id(reading.match.unknown_follows).value_or(""));
+  }
+
+  void tell(Case which, const reading::Reading& reading, Results& results, Position at,
+            const Figures& figures) const {
+    for (const auto& entry : by_case_[static_cast<std::size_t>(which)]) {
+      const auto& title = reading.title.words;
+      if (!entry.title.empty() && entry.title.in(title).empty()) continue;
+      if (!entry.not_title.empty() && !entry.not_title.in(title).empty()) continue;
+      if (applies(entry.rule->only_if, reading)) results.add(*entry.rule, at, figures);
+    }
+  }
+
+  std::array<std::vector<Entry>, 4> by_case_;
+};
+
+}  // namespace
+
+std::unique_ptr<Check> make_match_to_tested(std::span<const Rule* const> rules, Maker& maker) {
+  return std::make_unique<MatchToTested>(rules, maker);
+}
+
+}  // namespace sealworthy::checks
