@@ -24,11 +24,11 @@ class Quantity {
   using Base = boost::units::quantity<Unit, double>;
 
   constexpr Quantity() = default;
-  constexpr explicit Quantity(Base base) : base_(base) {}
+  constexpr explicit Quantity(Base base) : si_(base.value()) {}
   [[nodiscard]] static constexpr Quantity from_si(double value) { return Quantity(Base::from_value(value)); }
 
-  [[nodiscard]] constexpr Base base() const { return base_; }
-  [[nodiscard]] constexpr double si() const { return base_.value(); }
+  [[nodiscard]] constexpr Base base() const { return Base::from_value(si_); }
+  [[nodiscard]] constexpr double si() const { return si_; }
 
   friend constexpr bool operator==(const Quantity& a, const Quantity& b) { return a.si() == b.si(); }
   friend constexpr auto operator<=>(const Quantity& a, const Quantity& b) { return a.si() <=> b.si(); }
@@ -41,7 +41,7 @@ class Quantity {
   friend constexpr double operator/(Quantity a, Quantity b) { return a.si() / b.si(); }
 
  private:
-  Base base_ = Base::from_value(0.0);
+  double si_ = 0;  // not a Base: that copies by a constructor of its own, which keeps vectors from moving
 };
 
 using Mass = Quantity<struct MassTag, boost::units::si::mass>;

@@ -23,6 +23,8 @@ void ErrorSink::add(Position at, std::string message, std::string suggestion) co
 
 Fields::Fields(const yaml::Node& map, std::string what, ErrorSink sink)
     : map_(map), what_(std::move(what)), sink_(sink) {
+  constexpr std::size_t most_keys = 24;
+  known_.reserve(most_keys);
   if (!map.is_map() && !map.is_null()) sink_.add(map.at, what_ + ": keys with values are wanted here");
 }
 
@@ -72,7 +74,8 @@ std::optional<double> Fields::number(std::string_view key) {
 }
 
 bool Fields::flag(std::string_view key, bool otherwise) {
-  const auto index = choice(key, {"yes", "no", "true", "false"});
+  static const std::vector<std::string_view> words{"yes", "no", "true", "false"};
+  const auto index = choice(key, words);
   return index ? *index % 2 == 0 : otherwise;
 }
 

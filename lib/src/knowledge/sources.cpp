@@ -22,6 +22,11 @@ void Sources::load(std::string_view file, const yaml::Document& document,
   }
 }
 
+const std::string* Sources::name(std::string_view key) const {
+  const auto found = names_.find(key);
+  return found != names_.end() ? &found->second : nullptr;
+}
+
 std::string Sources::cite(const yaml::Node& source, std::string_view file,
                           std::vector<foods::LoadError>& errors) const {
   checks::Fields fields(source, "source", {file, errors});

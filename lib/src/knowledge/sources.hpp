@@ -23,6 +23,9 @@ class Sources {
   [[nodiscard]] std::string cite(const yaml::Node& source, std::string_view file,
                                  std::vector<foods::LoadError>& errors) const;
 
+  /// How the publication of a key is cited; nullptr: no such key.
+  [[nodiscard]] const std::string* name(std::string_view key) const;
+
  private:
   std::map<std::string, std::string, std::less<>> names_;
 };

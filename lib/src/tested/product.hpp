@@ -45,6 +45,7 @@ struct Option {
   };
   std::vector<Step> steps;  ///< ascending from the lowest band up, without gaps
   /// The step for an altitude; nullptr above the highest band. Below the lowest band the lowest one holds.
+  /// How far up an open band may be trusted is not its business: Tables::needed sees to that.
   [[nodiscard]] const Step* at(Altitude altitude) const;
 };
 
@@ -89,12 +90,18 @@ struct FormulaLine {
   bool any_mix = false;  ///< any mix of `foods` up to the amount
   bool at_most = false;
   bool optional = false;
-  bool not_eaten = false;  ///< soak water, a bag taken out
-  bool per_jar = false;    ///< "1 tsp per quart"
+  bool not_eaten = false;              ///< soak water, a bag taken out
+  bool per_jar = false;                ///< "1 tsp per quart"
+  std::optional<JarIndex> per_jar_of;  ///< that quart; unset: whatever jar is filled
+  /// "sauce", "canning syrup": lines of a part keep their proportion among themselves; how much of the part
+  /// goes with the rest is not printed. "" for the formula as a whole.
+  std::string part;
 };
 
 struct Formula {
+  std::string name;  ///< which of several versions: "1 quart", "molasses sauce"; else ""
   std::string yields;
+  Read read = Read::reprint;
   std::vector<FormulaLine> lines;
   std::vector<std::string> allowed;    ///< changes that a publication allows, in words
   std::vector<std::string> forbidden;  ///< changes that it forbids, in words
@@ -116,6 +123,12 @@ struct Identity {
   std::string asks;  ///< the form that cards leave unsaid, as a clause: "whether the meat is on the bone"
 };
 
+/// The size over which a form of the food ("cubed", "whole") heats too slowly.
+struct PieceLimit {
+  std::string form;  ///< "": every form
+  PieceSize size;
+};
+
 struct Product {
   std::string id;
   std::string title;
@@ -125,20 +138,29 @@ struct Product {
   ProductClass acid_class = ProductClass::low_acid;
   std::vector<std::string> foods;   ///< catalogue ids
   std::vector<std::string> styles;  ///< in words
+  /// How much of the food fills a canner: "7 quarts" -> "14 lb".
+  std::vector<std::pair<std::string, std::string>> canner_load;
   std::vector<HeadspaceRule> headspace;
   std::vector<AcidPerJar> acid_per_jar;
   std::vector<Row> rows;
   std::optional<Formula> formula;
+  std::vector<Formula> versions;  ///< further versions of the formula: another batch size, another sauce
   Identity identity;
   std::vector<JarIndex> jars_allowed;      ///< where the source lists them, else empty
-  std::optional<PieceSize> largest_piece;  ///< the size over which heat does not reach the middle in time
-  std::vector<std::string> assumed;        ///< ordinary preparation taken for granted: "peeled", "cored"
-  std::vector<std::string> required;       ///< soak, boil, ferment ... that the process asks for, in words
-  std::string covering;                    ///< "water", "water, juice or syrup", "none", "" (not said)
+  std::optional<PieceSize> largest_piece;  ///< the largest of piece_limits: over it no form is covered
+  std::vector<PieceLimit> piece_limits;
+  std::vector<std::string> assumed;   ///< ordinary preparation taken for granted: "peeled", "cored"
+  std::vector<std::string> required;  ///< soak, boil, ferment ... that the process asks for, in words
+  std::string covering;               ///< "water", "water, juice or syrup", "none", "" (not said)
   bool low_temperature_pasteurization = false;
   bool sterile_jars_under_10_minutes = false;
+  Duration sterile_jars_under;     ///< the time below which the empty jars are boiled first; 0: never
   bool kept_cold = false;          ///< a refrigerator product: no process for the shelf
   bool no_tested_process = false;  ///< bodies disagree: never `tested`
+  std::string why_no_process;      ///< of no_tested_process, in words
+  std::string same_process_as;     ///< id of the product whose table this one borrows, else ""
+  std::string jar_kind;            ///< "straight-sided, wide-mouth" where the source asks for it, else ""
+  std::string canner;              ///< "16 to 22 quarts" where the source asks for a size, else ""
   std::vector<std::string> notes;
 };
 
