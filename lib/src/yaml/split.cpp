@@ -117,7 +117,7 @@ std::vector<Chunk> split(std::string_view text) {
   for (std::string_view rest = text; !rest.empty(); ++line_number) {
     const char* line_begin = rest.data();
     const std::string_view line = take_line(rest);
-    const bool ends = is_marker(line, "...");
+    const bool ends = is_marker(line, "...") && !holds_content(line.substr(3));  // else the parser refuses it
     if (!ends && !is_marker(line, "---")) continue;
     close(line_begin);
     begin = ends ? rest.data() : line_begin;

@@ -68,6 +68,7 @@ TEST_CASE("each mistake is told at its place, in words") {
       {"? {a: b}\n: 4\n", {1, 3}, "list or map stands here"},
       {"- a\nb: c\n", {2, 1}, "at its end here"},
       {"[a]\n[b]\n", {2, 1}, "at its end here"},
+      {"a: b\n... c\n", {2, 5}, "at its end here"},
       {"a: b\n%c\n", {2, 1}, "instruction to YAML readers"},
       {"a:\n  - 1 #10 can tomatoes\n", {2, 7}, "would end before `#10 can tomatoes`", "quotes"},
       {"a: \x01\n", {1, 4}, "control character (U+0001)"},
