@@ -25,16 +25,14 @@ class Reader {
 
   void step() {
     const char c = text_[at_];
-    if (c == '\n') {
-      value_may_start_ = true;
-    } else if (c == '#' && blank_before()) {
+    const bool in_brackets = !brackets_.empty();
+    if (c == '#' && blank_before()) {
       at_ = line_end();
       return;
-    } else if (c == ':' && blank_next()) {
+    }
+    if (c == '\n' || (c == ':' && blank_next()) || (c == ',' && in_brackets)) {
       value_may_start_ = true;
-    } else if (c == ',' && !brackets_.empty()) {
-      value_may_start_ = true;
-    } else if ((c == ']' || c == '}') && !brackets_.empty()) {
+    } else if (in_brackets && (c == ']' || c == '}')) {
       brackets_.pop_back();
       value_may_start_ = false;
     } else if (value_may_start_ && start_of_value(c)) {
