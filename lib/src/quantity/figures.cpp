@@ -28,6 +28,9 @@ std::string rounded(double value) {
   return decimal(value, std::abs(value) >= 100 ? 0 : std::abs(value) >= 10 ? 1 : places);
 }
 
+/// At most two places: a figure that is compared must not be rounded onto the one it is compared with.
+std::string exact(double value) { return std::isfinite(value) ? decimal(value, 2) : kitchen_number(value); }
+
 struct Part {
   double value;
   std::string_view text;
@@ -75,9 +78,12 @@ std::string grouped(double value) {
 
 std::string words(Headspace headspace) { return with_unit(in_inches(headspace), "inch", "inches"); }
 
-std::string words(Duration time) { return with_unit(in_minutes(time), "minute", "minutes"); }
+std::string words(Duration time) {
+  const auto number = exact(in_minutes(time));
+  return number + (number == "1" ? " minute" : " minutes");
+}
 
-std::string words(GaugePressure pressure) { return kitchen_number(in_psi(pressure)) + " psi"; }
+std::string words(GaugePressure pressure) { return exact(in_psi(pressure)) + " psi"; }
 
 std::string words(Altitude altitude) { return grouped(in_feet(altitude)) + " ft"; }
 

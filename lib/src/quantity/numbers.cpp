@@ -1,22 +1,16 @@
 #include "quantity/numbers.hpp"
 
+#include <array>
 #include <charconv>
 #include <utility>
+
+#include "quantity/lexicon.hpp"
+#include "quantity/scan.hpp"
 
 namespace sealworthy::quantity {
 namespace {
 
 constexpr std::size_t longest_figure = 12;
-
-bool digit(char c) { return c >= '0' && c <= '9'; }
-bool letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
-unsigned byte_at(std::string_view text, std::size_t at) {
-  return at < text.size() ? static_cast<unsigned char>(text[at]) : 0U;
-}
-bool digit_at(std::string_view text, std::size_t at) { return at < text.size() && digit(text[at]); }
-bool starts(std::string_view text, std::size_t at, std::string_view what) {
-  return at <= text.size() && text.substr(at).starts_with(what);
-}
 
 struct Fraction {
   double value = 0;
@@ -64,7 +58,7 @@ std::optional<Fraction> digits_at(std::string_view text, std::size_t at) {
 /// Bytes of a fraction bar: "/", "⁄" or "∕".
 std::size_t bar_at(std::string_view text, std::size_t at) {
   if (byte_at(text, at) == '/') return 1;
-  if (starts(text, at, "\xE2\x81\x84") || starts(text, at, "\xE2\x88\x95")) return 3;
+  if (starts_at(text, at, "\xE2\x81\x84") || starts_at(text, at, "\xE2\x88\x95")) return 3;
   return 0;
 }
 
@@ -104,148 +98,108 @@ std::optional<Fraction> fraction_after(std::string_view text, std::size_t at, st
     next = skip_space(text, next + dash);
   } else if (byte_at(text, next) == '&') {
     next = skip_space(text, next + 1);
-  } else if (const Letters word(text, next); word.is("and")) {
-    next = skip_space(text, word.end());
+  } else if (const auto both = phrase_at(text, next, "and")) {
+    next = skip_space(text, *both);
   }
   starts_at = next;
   return proper_fraction_at(text, next);
 }
 
-std::optional<double> parse(std::string_view digits) {
-  double value = 0;
-  const auto result = std::from_chars(digits.data(), digits.data() + digits.size(), value);
-  if (result.ec != std::errc{} || result.ptr != digits.data() + digits.size()) return std::nullopt;
-  return value;
+std::size_t count_digits(std::string_view text, std::size_t at) {
+  std::size_t count = 0;
+  while (digit_at(text, at + count)) ++count;
+  return count;
 }
 
-/// Digits with thousands commas and a decimal point or comma, as a clean figure for from_chars.
-std::optional<Number> decimal_at(std::string_view text, std::size_t at) {
-  std::array<char, 2 * longest_figure + 2> clean{};
+/// The digits of one figure, as from_chars wants them.
+struct Digits {
+  std::array<char, longest_figure + 1> clean{};
   std::size_t size = 0;
-  std::size_t end = at;
-  const auto copy_digits = [&] {
-    std::size_t count = 0;
-    while (digit_at(text, end)) {
-      if (size + 1 >= clean.size()) return longest_figure + 1;
-      clean[size++] = text[end++];
-      ++count;
-    }
-    return count;
-  };
-  const auto digits_after_comma = [&] {
-    std::size_t count = 0;
-    while (digit_at(text, end + 1 + count)) ++count;
-    return count;
-  };
-  std::size_t group = copy_digits();
-  if (group > longest_figure) return std::nullopt;
-  bool whole = group > 0;
-  const bool zero = group > 0 && clean[0] == '0';
-  while (group > 0 && group <= 3 && !zero && byte_at(text, end) == ',' && digits_after_comma() == 3) {
-    ++end;
-    group = copy_digits();
-    if (size > longest_figure) return std::nullopt;
+  std::size_t end = 0;
+
+  bool take(std::string_view text, std::size_t count) {
+    if (size + count > longest_figure) return false;
+    for (std::size_t i = 0; i < count; ++i) clean[size++] = text[end++];
+    return true;
   }
-  const bool point = byte_at(text, end) == '.' || (byte_at(text, end) == ',' && group > 0);
-  if (point && digit_at(text, end + 1)) {
-    ++end;
-    clean[size++] = '.';
-    if (copy_digits() > longest_figure) return std::nullopt;
-    whole = false;
+};
+
+/// Digits with thousands commas and a decimal point or comma.
+std::optional<Number> decimal_at(std::string_view text, std::size_t at) {
+  Digits digits;
+  digits.end = at;
+  const auto first = count_digits(text, at);
+  if (!digits.take(text, first)) return std::nullopt;
+  const bool groups = first > 0 && first <= 3 && digits.clean[0] != '0';
+  while (groups && char_at(text, digits.end, ',') && count_digits(text, digits.end + 1) == 3) {
+    ++digits.end;
+    if (!digits.take(text, 3)) return std::nullopt;
   }
-  if (size == 0) return std::nullopt;
-  const auto value = parse({clean.data(), size});
-  if (!value) return std::nullopt;
-  Number number{*value, end};
-  number.whole = whole;
+  const bool point = char_at(text, digits.end, '.') || (char_at(text, digits.end, ',') && first > 0);
+  const auto places = point ? count_digits(text, digits.end + 1) : 0;
+  if (digits.size + places == 0) return std::nullopt;
+  Number number;
+  number.whole = places == 0;
+  if (places > 0) {
+    if (digits.size == longest_figure) return std::nullopt;
+    digits.clean[digits.size++] = '.';
+    ++digits.end;
+    if (!digits.take(text, places)) return std::nullopt;
+  }
+  number.end = digits.end;
+  const auto read = std::from_chars(digits.clean.data(), digits.clean.data() + digits.size, number.value);
+  if (read.ec != std::errc{}) return std::nullopt;
   return number;
-}
-
-constexpr std::array<std::pair<std::string_view, double>, 26> number_words{
-    {{"one", 1},      {"two", 2},        {"three", 3},     {"four", 4},      {"five", 5},
-     {"six", 6},      {"seven", 7},      {"eight", 8},     {"nine", 9},      {"ten", 10},
-     {"eleven", 11},  {"twelve", 12},    {"thirteen", 13}, {"fourteen", 14}, {"fifteen", 15},
-     {"sixteen", 16}, {"seventeen", 17}, {"eighteen", 18}, {"twenty", 20},   {"thirty", 30},
-     {"forty", 40},   {"fifty", 50},     {"sixty", 60},    {"hundred", 100}, {"a", 1},
-     {"an", 1}}};
-constexpr std::array<std::pair<std::string_view, double>, 9> fraction_words{{{"half", 2},
-                                                                             {"halves", 2},
-                                                                             {"third", 3},
-                                                                             {"thirds", 3},
-                                                                             {"quarter", 4},
-                                                                             {"quarters", 4},
-                                                                             {"fourth", 4},
-                                                                             {"fourths", 4},
-                                                                             {"eighth", 8}}};
-
-template <class Table>
-double look_up(const Table& table, std::string_view word) {
-  for (const auto& [text, value] : table)
-    if (text == word) return value;
-  return 0;
 }
 
 /// Past "of", "a", "an" after a fraction word: "half of a", "half an".
 std::size_t skip_article(std::string_view text, std::size_t at) {
-  std::size_t end = at;
-  for (int i = 0; i < 2; ++i) {
-    const Letters word(text, skip_space(text, end));
-    if (!word.is("of") && !word.is("a") && !word.is("an")) break;
-    if (word.is("of")) {
-      const Letters after(text, skip_space(text, word.end()));
-      if (!after.is("a") && !after.is("an")) break;
-    }
-    end = word.end();
-  }
-  return end;
-}
-
-/// The next word, past spaces or one hyphen.
-Letters next_word(std::string_view text, std::size_t at) {
-  std::size_t next = at;
-  if (const auto dash = dash_at(text, next)) next += dash;
-  return {text, skip_space(text, next)};
+  const Letters first(text, skip_space(text, at));
+  if (first.is("a") || first.is("an")) return first.end();
+  if (!first.is("of")) return at;
+  const Letters second(text, skip_space(text, first.end()));
+  return second.is("a") || second.is("an") ? second.end() : at;
 }
 
 /// "and a half", "and one-half", "and a quarter" after a whole number.
 std::optional<Fraction> and_a_half(std::string_view text, std::size_t at) {
-  const Letters joint = next_word(text, at);
-  if (!joint.is("and")) return std::nullopt;
-  const Letters article = next_word(text, joint.end());
-  const double top = look_up(number_words, article.view());
-  if (top == 0 || top > 7) return std::nullopt;
-  const Letters bottom = next_word(text, article.end());
-  const double parts = look_up(fraction_words, bottom.view());
-  if (parts <= top) return std::nullopt;
-  return Fraction{top / parts, bottom.end()};
+  const auto joint = phrase_at(text, past_hyphen(text, at), "and");
+  if (!joint) return std::nullopt;
+  const auto top_word = next_word(text, *joint);
+  const auto& top = meaning(top_word);
+  if (top.role != Role::number && top.role != Role::article) return std::nullopt;
+  const auto bottom_word = next_word(text, top_word.end());
+  const auto& bottom = meaning(bottom_word);
+  if (bottom.role != Role::fraction || bottom.value <= top.value) return std::nullopt;
+  return Fraction{top.value / bottom.value, bottom_word.end()};
 }
 
 std::optional<Number> read_words(std::string_view text, std::size_t at) {
   const Letters first(text, at);
-  if (first.empty()) return std::nullopt;
+  const auto& means = meaning(first);
   Number number;
-  number.in_words = true;
-  if (const double parts = look_up(fraction_words, first.view()); parts != 0 && !first.is("halves")) {
-    number.value = 1 / parts;
+  if (means.role == Role::fraction && !first.is("halves")) {
+    number.value = 1 / means.value;
     number.proper = true;
     number.end = skip_article(text, first.end());
     return number;
   }
-  number.value = look_up(number_words, first.view());
-  if (number.value == 0) return std::nullopt;
+  if (means.role != Role::number && means.role != Role::article) return std::nullopt;
+  number.value = means.value;
   number.end = first.end();
-  const Letters second = next_word(text, first.end());
-  if (const double parts = look_up(fraction_words, second.view()); parts > number.value) {
-    number.value /= parts;
+  const auto second = next_word(text, first.end());
+  const auto& more = meaning(second);
+  if (more.role == Role::fraction && more.value > number.value) {
+    number.value /= more.value;
     number.proper = true;
     number.end = skip_article(text, second.end());
   } else if (second.is("couple") && first.is("a")) {
     number.value = 2;
-    const Letters of = next_word(text, second.end());
-    number.end = of.is("of") ? of.end() : second.end();
-  } else if (const double more = look_up(number_words, second.view());
-             number.value >= 20 && more >= 1 && more < 10 && second.view().size() > 2) {
-    number.value += more;
+    number.whole = true;
+    number.end = phrase_at(text, second.end(), "of").value_or(second.end());
+  } else if (more.role == Role::number && number.value >= 20 && more.value < 10) {
+    number.value += more.value;
+    number.whole = true;
     number.end = second.end();
   } else if (const auto fraction = and_a_half(text, first.end())) {
     number.whole_part = number.value;
@@ -253,66 +207,12 @@ std::optional<Number> read_words(std::string_view text, std::size_t at) {
     number.end = fraction->end;
   } else {
     number.whole = true;
+    number.article = means.role == Role::article;
   }
   return number;
 }
 
 }  // namespace
-
-std::size_t skip_space(std::string_view text, std::size_t at) {
-  for (;;) {
-    const auto c = byte_at(text, at);
-    if (at >= text.size()) return text.size();
-    if (c == ' ' || c == '\t' || c == '\n' || c == '\r') {
-      ++at;
-    } else if (c == 0xC2 && (byte_at(text, at + 1) == 0xA0 || byte_at(text, at + 1) == 0xAD)) {
-      at += 2;  // no-break space, soft hyphen
-    } else if (c == 0xE2 && byte_at(text, at + 1) == 0x80 &&
-               ((byte_at(text, at + 2) >= 0x80 && byte_at(text, at + 2) <= 0x8F) ||
-                byte_at(text, at + 2) == 0xAF)) {
-      at += 3;  // U+2000 to U+200F, narrow no-break space
-    } else if ((c == 0xE2 && starts(text, at, "\xE2\x81\xA0")) ||
-               (c == 0xE3 && starts(text, at, "\xE3\x80\x80")) ||
-               (c == 0xEF && starts(text, at, "\xEF\xBB\xBF"))) {
-      at += 3;  // word joiner, ideographic space, byte order mark
-    } else {
-      return at;
-    }
-  }
-}
-
-std::size_t dash_at(std::string_view text, std::size_t at) {
-  const auto c = byte_at(text, at);
-  if (c == '-') return 1;
-  if (c != 0xE2) return 0;
-  const auto second = byte_at(text, at + 1);
-  const auto third = byte_at(text, at + 2);
-  if (second == 0x80 && third >= 0x90 && third <= 0x95) return 3;  // U+2010 to U+2015
-  if (second == 0x88 && third == 0x92) return 3;                   // U+2212
-  return 0;
-}
-
-std::size_t inch_mark_at(std::string_view text, std::size_t at) {
-  if (byte_at(text, at) == '"') return 1;
-  if (starts(text, at, "\xE2\x80\xB3") || starts(text, at, "\xE2\x80\x9D")) return 3;
-  if (starts(text, at, "''")) return 2;
-  if (starts(text, at, "\xE2\x80\xB2\xE2\x80\xB2") || starts(text, at, "\xE2\x80\x99\xE2\x80\x99")) return 6;
-  return 0;
-}
-
-Letters::Letters(std::string_view text, std::size_t at) : end_(at) {
-  if (at >= text.size() || !letter(text[at])) return;
-  raw_ = text[at];
-  std::size_t size = 0;
-  while (end_ < text.size() && letter(text[end_])) {
-    if (size < buffer_.size()) buffer_[size] = static_cast<char>(text[end_] | 0x20);
-    ++size;
-    ++end_;
-  }
-  const auto next = byte_at(text, end_);
-  const bool goes_on = next >= 0xC3 && next <= 0xDF;  // two-byte letters: é, ñ, Greek, Cyrillic
-  if (!goes_on && size <= buffer_.size()) size_ = size;
-}
 
 std::optional<Number> read_figure(std::string_view text, std::size_t at) {
   if (const auto sign = vulgar_at(text, at)) {
@@ -348,29 +248,26 @@ std::optional<Number> read_figure(std::string_view text, std::size_t at) {
 }
 
 std::optional<Number> read_number(std::string_view text, std::size_t at) {
-  if (at >= text.size()) return std::nullopt;
-  if (letter(text[at])) return read_words(text, at);
-  return read_figure(text, at);
+  return letter_at(text, at) ? read_words(text, at) : read_figure(text, at);
 }
 
-std::optional<std::size_t> range_mark(std::string_view text, std::size_t at, bool or_too) {
-  std::size_t next = skip_space(text, at);
+std::optional<std::size_t> range_mark(std::string_view text, std::size_t at) {
+  auto next = skip_space(text, at);
   bool dashed = false;
   for (int i = 0; i < 2; ++i)
     if (const auto dash = dash_at(text, next)) {
       next = skip_space(text, next + dash);
       dashed = true;
     }
-  const Letters word(text, next);
-  const bool joint = word.is("to") || word.is("through") || word.is("thru") || (or_too && word.is("or"));
-  if (!dashed && !joint) return std::nullopt;
-  if (joint) {
-    next = word.end();
-    while (byte_at(text, next) == '.') ++next;
-    if (const auto dash = dash_at(text, next)) next += dash;
-    next = skip_space(text, next);
-  }
-  return next;
+  std::optional<std::size_t> joint;
+  static constexpr std::array<std::string_view, 5> joints{"to", "or", "through", "thru", "up to"};
+  for (const auto words : joints)
+    if (!joint) joint = phrase_at(text, next, words);
+  if (!joint) return dashed ? std::optional(next) : std::nullopt;
+  next = *joint;
+  while (char_at(text, next, '.')) ++next;
+  if (const auto dash = dash_at(text, next)) next += dash;
+  return skip_space(text, next);
 }
 
 }  // namespace sealworthy::quantity

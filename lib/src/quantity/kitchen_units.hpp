@@ -1,10 +1,8 @@
 #pragma once
 
-/// The measures of a kitchen and what one of each is, as a table.
+/// The measures of a kitchen: what one of each is.
 
-#include <cstddef>
 #include <cstdint>
-#include <optional>
 #include <sealworthy/interval.hpp>
 #include <string_view>
 
@@ -30,22 +28,17 @@ struct Unit {
   bool metric_system = false;
 
   /// SI value of one.
-  [[nodiscard]] Interval<double> one(Units units) const;
+  [[nodiscard]] constexpr Interval<double> one(Units units) const {
+    if (units == Units::us) return {us, us};
+    if (units == Units::imperial) return {imperial, imperial};
+    if (metric != 0) return {metric, metric};
+    return us < imperial ? Interval<double>{us, imperial} : Interval<double>{imperial, us};
+  }
+  [[nodiscard]] constexpr bool measures() const { return kind == Kind::mass || kind == Kind::volume; }
+  [[nodiscard]] constexpr bool counts() const { return kind == Kind::piece || kind == Kind::package; }
 };
 
-struct UnitMatch {
-  const Unit* unit = nullptr;
-  std::size_t begin = 0;
-  std::size_t end = 0;        ///< past an abbreviation's full stop
-  std::optional<Units> said;  ///< "imperial pint", "US cup": overrides the card's units
-};
-
-/// The unit that is spelled at `at`: "cups", "Tbsp.", "T" (tablespoon), "t" (teaspoon), "fl. oz.", "fluid
-/// ounces", "half-pint", "imperial pint", "pound(s)", "#". `glued`: a figure stands right before, so a unit
-/// may run into the next word ("10cupspickling"). Cost: one binary search a word.
-std::optional<UnitMatch> unit_at(std::string_view text, std::size_t at, bool glued = false);
-
-/// The unit with this canonical name; nullptr if there is none.
+/// The unit with this canonical name; nullptr if there is none. Linear: for set-up, not for every line.
 const Unit* unit_named(std::string_view name);
 
 }  // namespace sealworthy::quantity
