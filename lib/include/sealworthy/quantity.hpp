@@ -17,7 +17,9 @@
 
 namespace sealworthy {
 
-/// A Boost.Units quantity that mixes only with its own kind. Cost: one double.
+/// A Boost.Units quantity that mixes only with its own kind. Cost: one double, trivially copied; it is kept
+/// as its SI value because a boost::units::quantity has a copy constructor of its own and would be passed in
+/// memory.
 template <class Tag, class Unit>
 class Quantity {
  public:
@@ -25,8 +27,13 @@ class Quantity {
 
   constexpr Quantity() = default;
   constexpr explicit Quantity(Base base) : si_(base.value()) {}
-  [[nodiscard]] static constexpr Quantity from_si(double value) { return Quantity(Base::from_value(value)); }
+  [[nodiscard]] static constexpr Quantity from_si(double value) {
+    Quantity quantity;
+    quantity.si_ = value;
+    return quantity;
+  }
 
+  /// As Boost.Units knows it, for its conversions and its products of different dimensions.
   [[nodiscard]] constexpr Base base() const { return Base::from_value(si_); }
   [[nodiscard]] constexpr double si() const { return si_; }
 
@@ -41,7 +48,7 @@ class Quantity {
   friend constexpr double operator/(Quantity a, Quantity b) { return a.si() / b.si(); }
 
  private:
-  double si_ = 0;  // not a Base: that copies by a constructor of its own, which keeps vectors from moving
+  double si_ = 0;
 };
 
 using Mass = Quantity<struct MassTag, boost::units::si::mass>;

@@ -21,11 +21,15 @@ std::string decimal(double value, int places) {
   return text == "-0" ? "0" : text;
 }
 
-/// A decimal with two figures that count: 0.07, 0.004, 12.4, 340.
+/// As few places as keep within one percent.
 std::string rounded(double value) {
-  int places = 2;
-  for (double size = std::abs(value); size > 0 && size < 0.095 && places < 9; size *= 10) ++places;
-  return decimal(value, std::abs(value) >= 100 ? 0 : std::abs(value) >= 10 ? 1 : places);
+  double step = 1;
+  int places = 0;
+  while (places < 12 && std::abs(std::round(value / step) * step - value) > 0.01 * std::abs(value)) {
+    step /= 10;
+    ++places;
+  }
+  return decimal(value, places);
 }
 
 /// At most two places: a figure that is compared must not be rounded onto the one it is compared with.
@@ -52,18 +56,19 @@ std::string kitchen_number(double value) {
   if (!std::isfinite(value)) return std::isnan(value) ? "?" : value < 0 ? "-infinite" : "infinite";
   if (value < 0) return "-" + kitchen_number(-value);
   if (value >= 1e6) return grouped(value);
+  if (value >= 100) return decimal(value, 0);
   const double whole = std::floor(value);
-  const double rest = value - whole;
   const Part* best = nullptr;
-  for (const auto& part : parts)
-    if (std::abs(rest - part.value) <= 0.0101 * value &&
-        (best == nullptr || std::abs(rest - part.value) < std::abs(rest - best->value)))
+  for (const auto& part : parts) {
+    const double shown = whole + part.value;
+    const double off = std::abs(value - shown);
+    if (off <= 0.01 * shown + 1e-12 && (best == nullptr || off < std::abs(value - whole - best->value)))
       best = &part;
-  if (best == nullptr || value == 0) return value == 0 ? "0" : rounded(value);
-  if (value >= 100) return decimal(std::round(value), 0);
-  const double shown = best->value == 1 ? whole + 1 : whole;
-  if (best->text.empty()) return decimal(shown, 0);
-  return (shown > 0 ? decimal(shown, 0) + " " : std::string()) + std::string(best->text);
+  }
+  if (best == nullptr) return rounded(value);
+  const double left = best->value == 1 ? whole + 1 : whole;
+  if (best->text.empty()) return decimal(left, 0);
+  return (left > 0 ? decimal(left, 0) + " " : std::string()) + std::string(best->text);
 }
 
 std::string grouped(double value) {

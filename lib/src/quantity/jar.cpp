@@ -109,7 +109,8 @@ std::optional<JarAt> jar_at(std::string_view text, std::size_t at, Units units,
 
 Figure<JarText> read_jar(std::string_view text, Units units) {
   if (at_end(text, 0)) return FigureError{"no jar size is given", std::string(advice)};
-  const auto jar = jar_at(text, 0, units);
+  const bool below_zero = dash_at(text, skip_space(text, 0)) != 0;
+  const auto jar = below_zero ? std::nullopt : jar_at(text, 0, units);
   if (!jar) return refusal(text, "is not a jar size that is known here", std::string(advice));
   const auto rest = skip_space(text, jar->end);
   if (rest < text.size())
