@@ -116,9 +116,9 @@ TEST_CASE("what looks like a mistake but is none") {
       {"? a\n? b\n", "{a: ~, b: ~}"},
       {"a: 100% cider\n", R"({a: "100% cider"})"},
   };
-  for (const auto& [text, value] : cases) {
-    CAPTURE(text);
-    CHECK(flow(good(text).root()) == value);
+  for (const auto& c : cases) {
+    CAPTURE(c.first);
+    CHECK(flow(good(c.first).root()) == c.second);
   }
 }
 

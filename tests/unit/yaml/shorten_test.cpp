@@ -43,9 +43,9 @@ TEST_CASE("a stand-in that is not read as what it stands for is not taken") {
       {"a: 'quoted\n  b: many words\n  '\n", R"({a: "quoted b: many words "})"},
       {"? |\n  - many words\n: value of it\n", "{- many words\n: \"value of it\"}"},
   };
-  for (const auto& [text, value] : cases) {
-    CAPTURE(text);
-    CHECK(flow(good(text).root()) == value);
+  for (const auto& c : cases) {
+    CAPTURE(c.first);
+    CHECK(flow(good(c.first).root()) == c.second);
   }
 }
 
