@@ -8,20 +8,15 @@
 #include <vector>
 
 #include "knowledge/embedded.hpp"
+#include "knowledge/knowledge.hpp"
 #include "yaml/document.hpp"
 
 namespace {
 
-using sealworthy::yaml::Document;
-using Files = std::span<const std::pair<std::string_view, Document>>;
+using namespace sealworthy;
 
-struct Problem {
-  std::string_view file;
-  sealworthy::yaml::Error error;
-};
-
-/// A loader reads the files that it knows and tells what is wrong with them.
-using Loader = std::vector<Problem> (*)(Files);
+/// A loader reads the documents that it knows and tells what is wrong with them.
+using Loader = void (*)(std::span<const knowledge::NamedDocument>, std::vector<foods::LoadError>&);
 
 /// Every loader of the library has its line here.
 const std::vector<Loader> loaders = {};
@@ -33,20 +28,20 @@ int main(int argc, char** argv) try {
     std::cerr << "validate_rules FOLDER_OF_RULES\n";
     return 2;
   }
-  const std::filesystem::path top = argv[1];
-  const auto files = sealworthy::yaml::unpack(sealworthy::embedded_rules());
-  if (!files) {
+  const auto packed = yaml::unpack(embedded_rules());
+  if (!packed) {
     std::cerr << "validate_rules: the rules compiled in are damaged\n";
     return 1;
   }
-  bool good = true;
-  for (const Loader loader : loaders)
-    for (const auto& [file, error] : loader(*files)) {
-      std::cerr << (top / file).string() << ':' << error.at.line << ':' << error.at.column << ": "
-                << error.message << ' ' << error.suggestion << '\n';
-      good = false;
-    }
-  return good ? 0 : 1;
+  std::vector<knowledge::NamedDocument> documents;
+  for (const auto& [file, document] : *packed) documents.push_back({file, document});
+  std::vector<foods::LoadError> errors;
+  for (const Loader load : loaders) load(documents, errors);
+  const std::filesystem::path top = argv[1];
+  for (const auto& [file, error] : errors)
+    std::cerr << (top / file).string() << ':' << error.at.line << ':' << error.at.column << ": "
+              << error.message << ' ' << error.suggestion << '\n';
+  return errors.empty() ? 0 : 1;
 } catch (const std::exception& problem) {
   std::cerr << "validate_rules: " << problem.what() << '\n';
   return 1;
