@@ -112,6 +112,15 @@ TEST_CASE("the least card, and nulls that count as not given") {
   CHECK(card("recipe: B\ningredients: [b]\nsteps: Boil it.\n").steps.size() == 1);
 }
 
+TEST_CASE("each jar, however its letters are written") {
+  const Recipe r =
+      card("recipe: B\ningredients:\n  - Each Jar: 1 tsp salt\n  - 'Each pint jar: 2 tbsp vinegar'\n");
+  CHECK(r.ingredients[0].per_jar);
+  CHECK_FALSE(r.ingredients[0].per_jar_of.has_value());
+  CHECK(r.ingredients[1].per_jar_of->value.name == "pint");
+  CHECK(r.ingredients[1].text == "2 tbsp vinegar");
+}
+
 TEST_CASE("several jars and several processes") {
   const Recipe r = card(
       "recipe: Beans\ningredients: [beans]\njars: [pint, {size: quart, mouth: wide}]\nprocess:\n"
