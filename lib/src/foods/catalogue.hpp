@@ -23,7 +23,17 @@ enum class AcidClass { acid, borderline, low_acid, neutral };
 struct Measure {     ///< grams of household measures, from rules/foods
   std::string form;  ///< "raw, sliced"
   std::optional<double> cup_g, tbsp_g, tsp_g;
-  std::vector<std::pair<std::string, double>> each_g;  ///< "medium" -> 182
+  /// "medium" -> 182; where pieces of several kinds are counted, the kind behind the size: "small-stalk"
+  /// -> 17.
+  std::vector<std::pair<std::string, double>> each_g;
+  std::vector<std::string> states;  ///< the states that `form` tells
+};
+
+/// What a cook should know of a food, with the publication that says so.
+struct Caution {
+  std::string says;
+  std::string source;
+  Read read = Read::reprint;
 };
 
 struct Food {
@@ -33,10 +43,14 @@ struct Food {
   AcidClass acid_class = AcidClass::low_acid;
   std::string guide_class;        ///< "acid", "acidified", "none" or ""
   std::vector<std::string> tags;  ///< starchy, dense, dried, oily, leafy, thickening, dairy, tropical ...
-  std::optional<Interval<double>> ph;  ///< hull of the natural ranges
-  std::optional<double> acid_percent;  ///< usual strength of an acidulant
-  std::string parent;  ///< the food of which it is a form or kind ("roma-tomato" -> "tomato"), else ""
+  std::optional<Interval<double>> ph;          ///< hull of the natural ranges
+  std::optional<double> acid_percent;          ///< usual strength of an acidulant
+  std::optional<Interval<double>> acid_range;  ///< strengths met on labels or in law
+  /// The food of which it is a kind and for which it may stand ("paste-tomato" -> "tomato"), else "". With
+  /// the tag `variety` it differs from the parent in colour or breed only.
+  std::string parent;
   std::vector<Measure> measures;
+  std::vector<Caution> cautions;
 
   [[nodiscard]] bool has_tag(std::string_view tag) const;
 };
@@ -46,6 +60,8 @@ struct Named {
   const Food* food = nullptr;  ///< nullptr: not in the catalogue
   std::string name;            ///< the words taken as the name, as written
   bool slip = false;           ///< recognised through a one-letter slip; `name` is as written
+  /// Its own amount where the line gives one ("3 eggs, 1 egg yolk"); empty for the first food of a line.
+  std::optional<quantity::Amount> amount;
 };
 
 /// What one ingredient line says.
@@ -57,6 +73,7 @@ struct LineReading {
   std::vector<Named>
       foods;  ///< one, or the alternatives of an "or"; more than one with `all_of` for "salt and pepper"
   bool all_of = false;
+  std::string name;  ///< the whole name as written, alternatives and all: "lime or orange juice"
   std::vector<std::string>
       states;  ///< folded words that matter: peeled, chopped, pureed, cooked, dried, canned, frozen,
                ///< thawed, smoked, bottled, fresh, unpeeled, whole, sliced, diced, ground, strained ...
@@ -68,7 +85,9 @@ struct LineReading {
       false;  ///< for soaking, for rinsing, for a spice bag taken out, against browning: not in the jar
   bool per_jar = false;  ///< "... per jar", "in each quart", "to each pint"
   std::optional<quantity::JarText> per_jar_of;
-  std::vector<std::string> unknown;  ///< words that name something the catalogue does not know
+  /// Words that name something the catalogue does not know. A food may stand beside them: of "tomato leather"
+  /// it is the tomato, so that a check may raise an alarm; none may clear the line.
+  std::vector<std::string> unknown;
   /// Weight of the amount, from densities and piece weights; an interval where a size is missing. nullopt:
   /// not known.
   std::optional<Interval<Mass>> weight;

@@ -19,10 +19,13 @@ struct TopKey {
   Kind kind;
 };
 constexpr std::array top_keys{
-    TopKey{"foods", Kind::foods},       TopKey{"measures", Kind::foods},  TopKey{"sources", Kind::sources},
-    TopKey{"jars", Kind::sizes},        TopKey{"bands", Kind::sizes},     TopKey{"altitude", Kind::sizes},
-    TopKey{"products", Kind::products}, TopKey{"methods", Kind::methods}, TopKey{"forms", Kind::forms},
-    TopKey{"bases", Kind::bases},       TopKey{"rules", Kind::rules},
+    TopKey{"foods", Kind::foods},         TopKey{"states", Kind::foods},
+    TopKey{"line-words", Kind::foods},    TopKey{"food-sources", Kind::foods},
+    TopKey{"food-cautions", Kind::foods}, TopKey{"sources", Kind::sources},
+    TopKey{"jars", Kind::sizes},          TopKey{"bands", Kind::sizes},
+    TopKey{"altitude", Kind::sizes},      TopKey{"products", Kind::products},
+    TopKey{"methods", Kind::methods},     TopKey{"forms", Kind::forms},
+    TopKey{"bases", Kind::bases},         TopKey{"rules", Kind::rules},
 };
 
 std::optional<Kind> kind_of(const NamedDocument& named, std::vector<foods::LoadError>& errors) {

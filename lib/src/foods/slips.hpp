@@ -1,0 +1,44 @@
+#pragma once
+
+/// One-letter slips in the words of food names ("vineger", "cuccumbers").
+
+#include <array>
+#include <cstddef>
+#include <string_view>
+#include <vector>
+
+#include "foods/lexicon.hpp"
+
+namespace sealworthy::foods {
+
+/// Finds the word that an unknown one was meant to be. One edit never changes both ends of a word, so only
+/// words that share the first or the last letter are compared. Cost: some 200 short comparisons.
+class Slips {
+ public:
+  static constexpr std::size_t shortest = 5;  ///< letters of a word in which a slip is looked for
+  static constexpr std::size_t longest = 24;
+
+  void build(const Lexicon& lexicon);
+  /// The word of a food name that is one letter added, left out, changed or swapped away from `word`; no_word
+  /// if there is none, or if words of different meaning are. A word that names a food by itself goes before
+  /// one that occurs in longer names only.
+  [[nodiscard]] WordId meant(std::string_view word, const Lexicon& lexicon) const;
+
+ private:
+  struct Candidates {
+    WordId name = no_word;  ///< names a food by itself
+    WordId part = no_word;
+    bool names_differ = false;
+    bool parts_differ = false;
+  };
+  static void search(const std::vector<WordId>& words, std::string_view word, const Lexicon& lexicon,
+                     Candidates& found);
+
+  /// By letter; within a letter by length.
+  std::array<std::vector<WordId>, 26> by_first_, by_last_;
+};
+
+/// True if the two differ by exactly one letter added, left out, changed or swapped with its neighbour.
+[[nodiscard]] bool one_slip_apart(std::string_view a, std::string_view b);
+
+}  // namespace sealworthy::foods
