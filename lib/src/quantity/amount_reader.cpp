@@ -107,8 +107,10 @@ std::optional<Amount> AmountReader::read(std::size_t at) {
   if (const auto count = split_package(*range)) range = count;
   out_.stated = range->value;
   end_ = range->end;
-  if (!read_dimension(*range) && !read_package_before(*range) && !read_unit(range->end, false) &&
-      range->article) {
+  // the usual case first: the next word is a unit
+  const bool unit_next = meaning(next_word(text_, range->end)).role == Role::unit;
+  if (unit_next || (!read_dimension(*range) && !read_package_before(*range))) read_unit(range->end, false);
+  if (unit_ == nullptr && end_ == range->end && range->article) {
     const Letters next(text_, skip_space(text_, range->end));
     if (next.empty() || std::find(not_one_of.begin(), not_one_of.end(), next.view()) != not_one_of.end())
       return std::nullopt;

@@ -134,8 +134,12 @@ bool AmountReader::read_unit(std::size_t at, bool only_counts) {
     if (const auto end = phrase_at(text_, next, of)) at = *end;
   const bool about_before = out_.about;
   const auto size_before = out_.size;
-  const auto place = read_sizes(at, true);
-  auto match = unit_at(text_, past_hyphen(text_, place), glued && place == at);
+  auto place = at;
+  auto match = unit_at(text_, past_hyphen(text_, at), glued);
+  if (!match) {
+    place = read_sizes(at, true);
+    if (place != at) match = unit_at(text_, past_hyphen(text_, place));
+  }
   if (match && match->unit->kind == Kind::dozen) {  // "2 dozen heads": 24 heads
     const auto of = read_sizes(match->end, true);
     const auto more = unit_at(text_, past_hyphen(text_, of));

@@ -5,14 +5,10 @@
 
 #include "quantity/lexicon_words.hpp"
 #include "quantity/unit_list.hpp"
+#include "quantity/word_table.hpp"
 
 namespace sealworthy::quantity {
 namespace {
-
-struct Entry {
-  std::string_view word;
-  Meaning meaning;
-};
 
 constexpr const Unit* named(std::string_view name) {
   for (const auto& unit : unit_list)
@@ -20,38 +16,9 @@ constexpr const Unit* named(std::string_view name) {
   return nullptr;
 }
 
-/// Calls `each` with every word of a list parted by single spaces.
-template <class Each>
-constexpr void words_of(std::string_view list, Each each) {
-  while (!list.empty()) {
-    const auto space = std::min(list.find(' '), list.size());
-    each(list.substr(0, space));
-    list.remove_prefix(std::min(space + 1, list.size()));
-  }
-}
+using Table = WordTable<Meaning, 1024>;
 
-constexpr std::uint32_t hash_of(std::string_view word) {
-  auto hash = Letters::hash_start;
-  for (const char c : word) hash = Letters::hash_step(hash, c);
-  return hash;
-}
-
-/// A table with open addressing, filled by the compiler. A word given twice, or a spelling of a unit that is
-/// not in the list, does not compile.
-struct Table {
-  static constexpr std::size_t size = 1024;
-  std::array<Entry, size> slots{};
-
-  constexpr void add(std::string_view word, const Meaning& meaning) {
-    auto at = hash_of(word) % size;
-    while (!slots[at].word.empty()) {
-      if (slots[at].word == word) throw "a word is given twice";
-      at = (at + 1) % size;
-    }
-    slots[at] = {word, meaning};
-  }
-};
-
+/// A spelling of a unit that is not in the list does not compile.
 constexpr Table make_table() {
   Table table;
   for (const auto& row : spellings) {
@@ -81,9 +48,8 @@ constexpr const Unit* tablespoon = named("tbsp");
 constexpr const Unit* pound = named("lb");
 
 const Unit* spelled(std::string_view word, std::uint32_t hash) {
-  for (auto at = hash % Table::size; !table.slots[at].word.empty(); at = (at + 1) % Table::size)
-    if (table.slots[at].word == word) return table.slots[at].meaning.unit;
-  return nullptr;
+  const auto* found = table.find(word, hash);
+  return found == nullptr ? nullptr : found->unit;
 }
 
 /// The unit a word spells; only "T" against "t" depends on case.
@@ -173,10 +139,8 @@ std::optional<UnitMatch> plain_unit(std::string_view text, const Letters& word) 
 const Unit* unit_named(std::string_view name) { return named(name); }
 
 const Meaning& meaning(const Letters& word) {
-  if (word.empty()) return nothing;
-  for (auto at = word.hash() % Table::size; !table.slots[at].word.empty(); at = (at + 1) % Table::size)
-    if (word.is(table.slots[at].word)) return table.slots[at].meaning;
-  return nothing;
+  const auto* found = table.find(word);
+  return found == nullptr ? nothing : *found;
 }
 
 std::optional<UnitMatch> unit_at(std::string_view text, std::size_t at, bool glued) {

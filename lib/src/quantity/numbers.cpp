@@ -12,22 +12,23 @@ namespace {
 
 constexpr std::size_t longest_figure = 12;
 
-struct Fraction {
+/// A value and where it ends.
+struct Part {
   double value = 0;
   std::size_t end = 0;
 };
 
 /// "½" and the like.
-std::optional<Fraction> vulgar_at(std::string_view text, std::size_t at) {
+std::optional<Part> vulgar_at(std::string_view text, std::size_t at) {
   const auto first = byte_at(text, at);
   if (first == 0xC2) {
     switch (byte_at(text, at + 1)) {
       case 0xBC:
-        return Fraction{0.25, at + 2};
+        return Part{0.25, at + 2};
       case 0xBD:
-        return Fraction{0.5, at + 2};
+        return Part{0.5, at + 2};
       case 0xBE:
-        return Fraction{0.75, at + 2};
+        return Part{0.75, at + 2};
       default:
         return std::nullopt;
     }
@@ -39,12 +40,12 @@ std::optional<Fraction> vulgar_at(std::string_view text, std::size_t at) {
                                                        5.0 / 6, 1.0 / 8, 3.0 / 8,  5.0 / 8, 7.0 / 8};
   const auto third = byte_at(text, at + 2);
   if (byte_at(text, at + 1) == 0x85 && third >= 0x90 && third - 0x90 < number_forms.size())
-    return Fraction{number_forms[third - 0x90], at + 3};
+    return Part{number_forms[third - 0x90], at + 3};
   return std::nullopt;
 }
 
 /// The digits at `at` as a number, and where they end; nullopt where none stand or too many.
-std::optional<Fraction> digits_at(std::string_view text, std::size_t at) {
+std::optional<Part> digits_at(std::string_view text, std::size_t at) {
   double value = 0;
   std::size_t end = at;
   while (digit_at(text, end)) {
@@ -52,7 +53,7 @@ std::optional<Fraction> digits_at(std::string_view text, std::size_t at) {
     ++end;
   }
   if (end == at || end - at > longest_figure) return std::nullopt;
-  return Fraction{value, end};
+  return Part{value, end};
 }
 
 /// Bytes of a fraction bar: "/", "⁄" or "∕".
@@ -62,22 +63,31 @@ std::size_t bar_at(std::string_view text, std::size_t at) {
   return 0;
 }
 
-/// "n/m" in digits, or a vulgar fraction sign. Improper ones too ("3/2").
-std::optional<std::pair<Fraction, Fraction>> parts_at(std::string_view text, std::size_t at) {
-  const auto top = digits_at(text, at);
-  if (!top) return std::nullopt;
-  const auto bar = bar_at(text, top->end);
-  if (bar == 0) return std::nullopt;
-  const auto bottom = digits_at(text, top->end + bar);
-  if (!bottom || bottom->value < 1 || bottom->value > 64) return std::nullopt;
-  return std::pair{*top, *bottom};
+/// The figure under a fraction bar.
+std::optional<Part> bottom_at(std::string_view text, std::size_t at) {
+  const auto bottom = digits_at(text, at + bar_at(text, at));
+  return bottom && bottom->value >= 1 && bottom->value <= 64 ? bottom : std::nullopt;
 }
 
-std::optional<Fraction> proper_fraction_at(std::string_view text, std::size_t at) {
+std::optional<Part> proper_fraction_at(std::string_view text, std::size_t at) {
   if (const auto sign = vulgar_at(text, at)) return sign;
-  const auto parts = parts_at(text, at);
-  if (!parts || parts->first.value >= parts->second.value || parts->first.value < 1) return std::nullopt;
-  return Fraction{parts->first.value / parts->second.value, parts->second.end};
+  const auto top = digits_at(text, at);
+  if (!top || top->value < 1 || bar_at(text, top->end) == 0) return std::nullopt;
+  const auto bottom = bottom_at(text, top->end);
+  if (!bottom || top->value >= bottom->value) return std::nullopt;
+  return Part{top->value / bottom->value, bottom->end};
+}
+
+Number whole(const Part& digits) {
+  Number number{digits.value, digits.end};
+  number.whole = true;
+  return number;
+}
+
+Number fraction(double value, std::size_t end) {
+  Number number{value, end};
+  number.proper = value > 0 && value < 1;
+  return number;
 }
 
 /// "11/2" whose space was lost: the last digit over the bar is the top, the rest the whole.
@@ -92,7 +102,7 @@ std::optional<Number> fused(double top, double bottom, std::size_t end) {
 }
 
 /// The fraction after a whole number: "1 1/2", "1-1/2", "1 ½", "1 and 1/2", "1 & 1/2".
-std::optional<Fraction> fraction_after(std::string_view text, std::size_t at, std::size_t& starts_at) {
+std::optional<Part> fraction_after(std::string_view text, std::size_t at, std::size_t& starts_at) {
   std::size_t next = skip_space(text, at);
   if (const auto dash = dash_at(text, next)) {
     next = skip_space(text, next + dash);
@@ -103,6 +113,13 @@ std::optional<Fraction> fraction_after(std::string_view text, std::size_t at, st
   }
   starts_at = next;
   return proper_fraction_at(text, next);
+}
+
+/// "3/4", "3/2", "11/2".
+Number quotient(const Part& top, const Part& bottom) {
+  if (top.value > bottom.value)
+    if (const auto mixed = fused(top.value, bottom.value, bottom.end)) return *mixed;
+  return fraction(top.value / bottom.value, bottom.end);
 }
 
 std::size_t count_digits(std::string_view text, std::size_t at) {
@@ -162,7 +179,7 @@ std::size_t skip_article(std::string_view text, std::size_t at) {
 }
 
 /// "and a half", "and one-half", "and a quarter" after a whole number.
-std::optional<Fraction> and_a_half(std::string_view text, std::size_t at) {
+std::optional<Part> and_a_half(std::string_view text, std::size_t at) {
   const auto joint = phrase_at(text, past_hyphen(text, at), "and");
   if (!joint) return std::nullopt;
   const auto top_word = next_word(text, *joint);
@@ -171,7 +188,7 @@ std::optional<Fraction> and_a_half(std::string_view text, std::size_t at) {
   const auto bottom_word = next_word(text, top_word.end());
   const auto& bottom = meaning(bottom_word);
   if (bottom.role != Role::fraction || bottom.value <= top.value) return std::nullopt;
-  return Fraction{top.value / bottom.value, bottom_word.end()};
+  return Part{top.value / bottom.value, bottom_word.end()};
 }
 
 std::optional<Number> read_words(std::string_view text, std::size_t at) {
@@ -215,35 +232,25 @@ std::optional<Number> read_words(std::string_view text, std::size_t at) {
 }  // namespace
 
 std::optional<Number> read_figure(std::string_view text, std::size_t at) {
-  if (const auto sign = vulgar_at(text, at)) {
-    Number number{sign->value, sign->end};
-    number.proper = true;
-    return number;
+  if (const auto sign = vulgar_at(text, at)) return fraction(sign->value, sign->end);
+  const auto top = digits_at(text, at);
+  if (top && bar_at(text, top->end) != 0)
+    if (const auto bottom = bottom_at(text, top->end)) return quotient(*top, *bottom);
+  const bool plain = top && !char_at(text, top->end, ',') && !char_at(text, top->end, '.');
+  auto number = plain ? std::optional(whole(*top)) : decimal_at(text, at);
+  if (!number || !number->whole || number->value == 0) return number;
+  std::size_t part_at = 0;
+  auto part = fraction_after(text, number->end, part_at);
+  if (!part) {
+    part_at = 0;
+    part = and_a_half(text, number->end);
   }
-  if (const auto parts = parts_at(text, at)) {
-    const auto [top, bottom] = *parts;
-    if (top.value > bottom.value)
-      if (const auto mixed = fused(top.value, bottom.value, bottom.end)) return mixed;
-    Number number{top.value / bottom.value, bottom.end};
-    number.proper = top.value < bottom.value && top.value > 0;
-    return number;
-  }
-  auto number = decimal_at(text, at);
-  if (!number || !number->whole) return number;
-  std::size_t fraction_at = 0;
-  const auto fraction = fraction_after(text, number->end, fraction_at);
-  if (fraction && number->value > 0) {
-    number->whole_part = number->value;
-    number->fraction_at = fraction_at;
-    number->value += fraction->value;
-    number->end = fraction->end;
-    number->whole = false;
-  } else if (const auto half = and_a_half(text, number->end)) {
-    number->whole_part = number->value;
-    number->value += half->value;
-    number->end = half->end;
-    number->whole = false;
-  }
+  if (!part) return number;
+  number->whole_part = number->value;
+  number->fraction_at = part_at;
+  number->value += part->value;
+  number->end = part->end;
+  number->whole = false;
   return number;
 }
 

@@ -15,9 +15,11 @@ namespace {
 template <std::size_t N>
 std::optional<std::size_t> any_at(std::string_view text, std::size_t at,
                                   const std::array<std::string_view, N>& phrases) {
+  const auto place = skip_space(text, at);
+  if (!letter_at(text, place)) return std::nullopt;
   for (const auto phrase : phrases)
-    if (!phrase.empty())
-      if (const auto end = phrase_at(text, at, phrase)) return end;
+    if (!phrase.empty() && may_begin(text, place, phrase[0]))
+      if (const auto end = phrase_at(text, place, phrase)) return end;
   return std::nullopt;
 }
 

@@ -4,6 +4,8 @@
 #include <array>
 #include <sealworthy/quantity.hpp>
 
+#include "quantity/word_table.hpp"
+
 namespace sealworthy::quantity {
 namespace {
 
@@ -45,16 +47,14 @@ constexpr std::array rows{
         {"cup", Dimension::volume, 0}},
 };
 
-bool has_word(std::string_view words, const Letters& word) {
-  while (!words.empty()) {
-    const auto space = std::min(words.find(' '), words.size());
-    if (word.is(words.substr(0, space))) return true;
-    words.remove_prefix(std::min(space + 1, words.size()));
-  }
-  return false;
-}
+constexpr WordTable<const ValueUnit*, 256> table = [] {
+  WordTable<const ValueUnit*, 256> words;
+  for (const auto& row : rows)
+    words_of(row.words, [&](std::string_view word) { words.add(word, &row.unit); });
+  return words;
+}();
 
-const ValueUnit* named(std::string_view name) {
+constexpr const ValueUnit* named(std::string_view name) {
   for (const auto& row : rows)
     if (row.unit.word == name) return &row.unit;
   return nullptr;
@@ -75,20 +75,19 @@ std::size_t past_degrees(std::string_view text, std::size_t at) {
 const ValueUnit* value_unit_at(std::string_view text, std::size_t at, std::size_t& end) {
   if (const auto mark = inch_mark_at(text, at)) {
     end = at + mark;
-    return named("in");
+    static constexpr const auto* inch = named("in");
+    return inch;
   }
   if (char_at(text, at, '#')) {
     end = at + 1;
-    return named("lb");
+    static constexpr const auto* pound = named("lb");
+    return pound;
   }
   const Letters word(text, past_degrees(text, at));
-  if (word.empty()) return nullptr;
-  for (const auto& row : rows) {
-    if (!has_word(row.words, word)) continue;
-    end = char_at(text, word.end(), '.') ? word.end() + 1 : word.end();
-    return &row.unit;
-  }
-  return nullptr;
+  const auto* const* found = table.find(word);
+  if (found == nullptr) return nullptr;
+  end = char_at(text, word.end(), '.') ? word.end() + 1 : word.end();
+  return *found;
 }
 
 std::string_view name_of(Dimension dimension) {

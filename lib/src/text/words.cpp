@@ -1,6 +1,7 @@
 #include "text/words.hpp"
 
 #include <utf8.h>
+#include <utf8/unchecked.h>
 
 #include <algorithm>
 #include <array>
@@ -18,19 +19,44 @@ bool vulgar(char32_t c) { return (c >= 0xBC && c <= 0xBE) || (c >= 0x2150 && c <
 bool dash(char32_t c) { return c == '-' || (c >= 0x2010 && c <= 0x2015) || c == 0x2212; }
 bool inch_mark(char32_t c) { return c == '"' || c == 0x2033 || c == 0x201D; }
 
-/// The plain letters of an accented one, for the alphabets that recipes in English borrow from; empty if
-/// none.
+/// Marks that show nothing and part nothing: soft hyphen, combining accents, zero-width marks, byte order
+/// mark, variation selectors.
+bool invisible(char32_t c) {
+  return c == 0xAD || (c >= 0x300 && c <= 0x36F) || (c >= 0x200B && c <= 0x200F) || c == 0x2060 ||
+         c == 0xFEFF || (c >= 0xFE00 && c <= 0xFE0F);
+}
+
+/// Letters of other alphabets; punctuation, symbols and pictures are none.
+bool other_letter(char32_t c) {
+  if (c <= 0x17F || invisible(c) || c == 0xFFFD) return false;
+  const bool punctuation = (c >= 0x2000 && c <= 0x2E80) || (c >= 0x3000 && c <= 0x303F);
+  const bool picture = c >= 0x1F000 && c <= 0x1FAFF;
+  return !punctuation && !picture;
+}
+
+/// The plain letters of an accented one of Latin-1 and Latin Extended-A; empty if none.
 std::string_view plain(char32_t c) {
   struct Range {
     char32_t low, high;
     std::string_view letters;
   };
-  static constexpr std::array<Range, 21> ranges{
-      {{0xC0, 0xC5, "a"}, {0xC6, 0xC6, "ae"}, {0xC7, 0xC7, "c"}, {0xC8, 0xCB, "e"}, {0xCC, 0xCF, "i"},
-       {0xD1, 0xD1, "n"}, {0xD2, 0xD6, "o"},  {0xD8, 0xD8, "o"}, {0xD9, 0xDC, "u"}, {0xDF, 0xDF, "ss"},
-       {0xE0, 0xE5, "a"}, {0xE6, 0xE6, "ae"}, {0xE7, 0xE7, "c"}, {0xE8, 0xEB, "e"}, {0xEC, 0xEF, "i"},
-       {0xF1, 0xF1, "n"}, {0xF2, 0xF6, "o"},  {0xF8, 0xF8, "o"}, {0xF9, 0xFC, "u"}, {0x152, 0x153, "oe"},
-       {0xFD, 0xFF, "y"}}};
+  static constexpr std::array ranges{
+      Range{0xC0, 0xC5, "a"},    Range{0xC6, 0xC6, "ae"},  Range{0xC7, 0xC7, "c"},
+      Range{0xC8, 0xCB, "e"},    Range{0xCC, 0xCF, "i"},   Range{0xD0, 0xD0, "d"},
+      Range{0xD1, 0xD1, "n"},    Range{0xD2, 0xD6, "o"},   Range{0xD8, 0xD8, "o"},
+      Range{0xD9, 0xDC, "u"},    Range{0xDD, 0xDD, "y"},   Range{0xDE, 0xDE, "th"},
+      Range{0xDF, 0xDF, "ss"},   Range{0xE0, 0xE5, "a"},   Range{0xE6, 0xE6, "ae"},
+      Range{0xE7, 0xE7, "c"},    Range{0xE8, 0xEB, "e"},   Range{0xEC, 0xEF, "i"},
+      Range{0xF0, 0xF0, "d"},    Range{0xF1, 0xF1, "n"},   Range{0xF2, 0xF6, "o"},
+      Range{0xF8, 0xF8, "o"},    Range{0xF9, 0xFC, "u"},   Range{0xFD, 0xFD, "y"},
+      Range{0xFE, 0xFE, "th"},   Range{0xFF, 0xFF, "y"},   Range{0x100, 0x105, "a"},
+      Range{0x106, 0x10D, "c"},  Range{0x10E, 0x111, "d"}, Range{0x112, 0x11B, "e"},
+      Range{0x11C, 0x123, "g"},  Range{0x124, 0x127, "h"}, Range{0x128, 0x131, "i"},
+      Range{0x132, 0x133, "ij"}, Range{0x134, 0x135, "j"}, Range{0x136, 0x138, "k"},
+      Range{0x139, 0x142, "l"},  Range{0x143, 0x14B, "n"}, Range{0x14C, 0x151, "o"},
+      Range{0x152, 0x153, "oe"}, Range{0x154, 0x159, "r"}, Range{0x15A, 0x161, "s"},
+      Range{0x162, 0x167, "t"},  Range{0x168, 0x173, "u"}, Range{0x174, 0x175, "w"},
+      Range{0x176, 0x178, "y"},  Range{0x179, 0x17E, "z"}, Range{0x17F, 0x17F, "s"}};
   for (const auto& range : ranges)
     if (c >= range.low && c <= range.high) return range.letters;
   return {};
@@ -54,15 +80,11 @@ struct Scanner {
     if (from >= text.size()) return {0, 0};
     const auto byte = static_cast<unsigned char>(text[from]);
     if (byte < 0x80) return {byte, 1};
-    const char* it = text.data() + from;
-    const char* end = text.data() + text.size();
-    const char* next = it;
-    try {
-      const auto c = static_cast<char32_t>(utf8::next(next, end));
-      return {c, static_cast<std::size_t>(next - it)};
-    } catch (const utf8::exception&) {
-      return {0xFFFD, 1};
-    }
+    const std::size_t size = byte >= 0xF0 ? 4 : byte >= 0xE0 ? 3 : 2;
+    const auto piece = text.substr(from, size);
+    if (byte < 0xC2 || piece.size() < size || !utf8::is_valid(piece.begin(), piece.end())) return {0xFFFD, 1};
+    auto it = piece.begin();
+    return {static_cast<char32_t>(utf8::unchecked::next(it)), size};
   }
 
   void put(std::string_view letters) { folded.insert(folded.end(), letters.begin(), letters.end()); }
@@ -109,11 +131,9 @@ struct Scanner {
         folded.push_back('\'');
       } else if (const auto letters = plain(c); !letters.empty()) {
         put(letters);
-      } else if (c >= 0x300 && c <= 0x36F) {  // a combining accent adds nothing
-      } else if (c > 0x17F && c != 0xFFFD && !dash(c) && !vulgar(c) && !inch_mark(c) &&
-                 !(c >= 0x2000 && c <= 0x206F)) {
-        put(text.substr(at, piece.size));  // letters of other alphabets stay as written
-      } else {
+      } else if (other_letter(c)) {
+        put(text.substr(at, piece.size));  // stays as written
+      } else if (!invisible(c)) {
         break;
       }
       at += piece.size;
@@ -141,11 +161,10 @@ struct Scanner {
       const bool after_number = !words.empty() && words.back().number && words.back().end == at;
       if (digit(c) || vulgar(c) || (c == '.' && digit(peek(at + 1).c) && !after_number)) {
         number();
-      } else if (ascii_letter(c) || !plain(c).empty() || (c > 0x17F && c < 0x2000) || c > 0x2E80) {
-        if (c == 0xFFFD || c == 0xFEFF)
-          at += piece.size;
-        else
-          word();
+      } else if (ascii_letter(c) || !plain(c).empty() || other_letter(c)) {
+        word();
+      } else if (invisible(c)) {
+        at += piece.size;
       } else if (inch_mark(c) && after_number) {
         symbol("\"", piece.size);
       } else if (c == '%' || c == '+' || c == '&') {
@@ -166,16 +185,10 @@ struct Scanner {
   }
 };
 
-bool ends(std::string_view word, std::string_view tail) {
-  return word.size() > tail.size() && word.ends_with(tail);
-}
-bool vowel(char c) { return c == 'a' || c == 'e' || c == 'i' || c == 'o' || c == 'u'; }
-
 }  // namespace
 
 Words::Words(std::string_view text) {
-  folded_.reserve(text.size() * 2 +
-                  8);  // folding at most doubles a byte count ("ß" keeps it), so views stay valid
+  folded_.reserve(text.size());  // no letter folds to more bytes than it has, so views stay valid
   words_.reserve(text.size() / 4 + 2);
   Scanner scanner{text, folded_, words_};
   scanner.run();
@@ -190,44 +203,6 @@ std::string fold(std::string_view text) {
     out += word.text;
   }
   return out;
-}
-
-std::string singular(std::string_view word) {
-  static constexpr std::array<std::pair<std::string_view, std::string_view>, 18> odd{
-      {{"leaves", "leaf"},
-       {"loaves", "loaf"},
-       {"halves", "half"},
-       {"calves", "calf"},
-       {"knives", "knife"},
-       {"geese", "goose"},
-       {"feet", "foot"},
-       {"potatoes", "potato"},
-       {"tomatoes", "tomato"},
-       {"mangoes", "mango"},
-       {"cookies", "cookie"},
-       {"chiles", "chile"},
-       {"chilies", "chili"},
-       {"chillies", "chilli"},
-       {"olives", "olive"},
-       {"chives", "chive"},
-       {"cloves", "clove"},
-       {"radishes", "radish"}}};
-  for (const auto& [many, one] : odd)
-    if (word == many) return std::string(one);
-  static constexpr std::array<std::string_view, 14> same{
-      "asparagus", "molasses", "couscous", "hummus",  "swiss", "bass", "watercress",
-      "cress",     "less",     "citrus",   "octopus", "grass", "lens", "was"};
-  if (std::find(same.begin(), same.end(), word) != same.end()) return std::string(word);
-  const auto size = word.size();
-  if (ends(word, "ies") && size > 4) return std::string(word.substr(0, size - 3)) + "y";
-  if (ends(word, "oes") && size > 4) return std::string(word.substr(0, size - 2));
-  if (ends(word, "sses") || ends(word, "shes") || ends(word, "ches") || ends(word, "xes") ||
-      ends(word, "zzes"))
-    return std::string(word.substr(0, size - 2));
-  if (ends(word, "ss") || ends(word, "us") || ends(word, "is")) return std::string(word);
-  if (ends(word, "s") && size > 2 && (size > 3 || !vowel(word[size - 2])))
-    return std::string(word.substr(0, size - 1));
-  return std::string(word);
 }
 
 }  // namespace sealworthy::text
