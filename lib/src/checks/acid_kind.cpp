@@ -23,10 +23,10 @@ struct Entry {
   unsigned units = 0;
   Phrases line, not_line;
   bool alone = false;
+  bool unless_listed = false;
   std::optional<Point::State> point;
   std::string assume;
 
-  [[nodiscard]] bool about_strength() const { return weaker_than || at_least || strength_unsaid; }
   [[nodiscard]] bool strength_fits(std::optional<double> percent) const {
     if (strength_unsaid && percent) return false;
     if (weaker_than && !(percent && *percent < *weaker_than)) return false;
@@ -47,6 +47,7 @@ Entry read_entry(const Rule& rule, const FoodIndex& index, Maker& maker) {
   entry.line = Phrases(with.list("line"));
   entry.not_line = Phrases(with.list("not-line"));
   entry.alone = with.flag("alone");
+  entry.unless_listed = with.flag("unless-listed");
   if (const auto point = with.choice("point", {"unknown", "differs"}))
     entry.point = *point == 0 ? Point::State::unknown : Point::State::differs;
   entry.assume = with.text("assume");
@@ -145,7 +146,7 @@ class AcidKind final : public Check {
     };
     for (const auto& entry : entries_) {
       if (!entry.foods.has(*named.food)) continue;
-      if (by_name && !entry.about_strength()) continue;
+      if (by_name && entry.unless_listed) continue;
       if (!entry.strength_fits(ingredient.read.strength_percent)) continue;
       if (entry.units != 0 && (entry.units & units) == 0) continue;
       if (!entry.line.empty() && !says(entry.line)) continue;

@@ -13,6 +13,7 @@
 ///   weaker-than: 5, at-least: 5, strength: unsaid     what the line says of the strength, in percent
 ///   units: [us, metric, imperial]             the card's units are among these
 ///   line: [...]           the line says one of these; not-line: it says none of them
+///   unless-listed: yes    silent where the product takes this very acid by name
 ///   alone: yes            no other acid is in the jar
 ///   point: unknown | differs    what becomes of the point `acid` (untouched unless said)
 ///   assume: "..."         no finding: the text is added to what a tested card rests on

@@ -11,12 +11,13 @@
 namespace sealworthy::checks {
 namespace {
 
-enum class SilentIf { listed, in_formula, never };
+enum class SilentIf { listed, in_formula, form_listed, never };
 
 struct Case {
   FoodSet foods, beside, only, without;
   Phrases form, not_form, line, title, not_title;
   std::optional<AmountLimit> more_than, up_to;
+  std::optional<std::size_t> measured;  ///< index in quantity::Amount::Measure
   std::optional<bool> acid_added;
 };
 
@@ -67,6 +68,7 @@ class Question {
 
   [[nodiscard]] bool amount_fits(const Case& c) const {
     const auto& read = ingredient_.read;
+    if (c.measured && *c.measured != read.amount.measure.index()) return false;
     if (c.more_than && !read.per_jar && c.more_than->surely_within(read)) return false;
     return !c.up_to || (!read.per_jar && c.up_to->surely_within(read));
   }
@@ -122,6 +124,8 @@ class ForbiddenFood final : public Check {
     c.not_title = Phrases(with.list("not-title"));
     c.more_than = AmountLimit::read(with, "more-than");
     c.up_to = AmountLimit::read(with, "up-to");
+    if (const auto measured = with.choice("measured", {"weight", "volume", "count"}))
+      c.measured = *measured + 1;
     if (const auto acid = with.choice("acid", {"none", "added"})) c.acid_added = *acid == 1;
     return c;
   }
@@ -130,7 +134,7 @@ class ForbiddenFood final : public Check {
     Entry entry{&rule, {}, SilentIf::listed, {}};
     const auto what = "rule " + rule.id + ", with";
     Fields with(rule.with, what, {rule.file, maker.errors});
-    if (const auto silent = with.choice("silent-if", {"listed", "in-formula", "never"}))
+    if (const auto silent = with.choice("silent-if", {"listed", "in-formula", "form-listed", "never"}))
       entry.silent_if = static_cast<SilentIf>(*silent);
     with.list("yields-to");
     if (const auto* cases = with.find("cases")) {
@@ -169,12 +173,36 @@ class ForbiddenFood final : public Check {
           triggers_[static_cast<std::size_t>(&food - foods_)].push_back(static_cast<std::uint16_t>(i));
   }
 
+  [[nodiscard]] bool lists(const Entry& entry, const tested::Product& product,
+                           const foods::Food& food) const {
+    const auto place = static_cast<std::size_t>(&product - first_product_);
+    return !product.no_tested_process &&
+           (entry.silent_if == SilentIf::listed ? listed_ : in_formula_)[place].has(food);
+  }
+
+  /// The product that the card follows lists the food; where several fit equally well, all of them do.
   [[nodiscard]] bool product_takes(const Entry& entry, const reading::Reading& reading,
                                    const foods::Food& food) const {
+    const auto& match = reading.match;
+    if (match.product == nullptr || entry.silent_if >= SilentIf::form_listed) return false;
+    if (!lists(entry, *match.product, food)) return false;
+    return match.sure() ||
+           (!match.also.empty() && std::all_of(match.also.begin(), match.also.end(),
+                                               [&](auto* other) { return lists(entry, *other, food); }));
+  }
+
+  /// The formula's line for the food takes this form of it: "frozen or canned" corn.
+  static bool form_listed(const reading::Reading& reading, const foods::Food& food, std::string_view form) {
     const auto* product = reading.match.product;
-    if (product == nullptr || entry.silent_if == SilentIf::never || product->no_tested_process) return false;
-    const auto place = static_cast<std::size_t>(product - first_product_);
-    return (entry.silent_if == SilentIf::listed ? listed_ : in_formula_)[place].has(food);
+    if (product == nullptr || !product->formula) return false;
+    return std::any_of(product->formula->lines.begin(), product->formula->lines.end(), [&](const auto& line) {
+      const bool its_line = std::any_of(line.foods.begin(), line.foods.end(), [&](const std::string& id) {
+        return reading.catalogue->is_a(food, id);
+      });
+      return its_line && (line.text.find(form) != line.text.npos ||
+                          std::any_of(line.states.begin(), line.states.end(),
+                                      [&](const auto& state) { return state.find(form) != state.npos; }));
+    });
   }
 
   void ask(const reading::Reading& reading, const reading::Ingredient& ingredient, const foods::Named& named,
@@ -189,6 +217,8 @@ class ForbiddenFood final : public Check {
       const bool held = std::any_of(entry.cases.begin(), entry.cases.end(), [&](const Case& c) {
         return c.foods.has(*named.food) && question.holds(c, form);
       });
+      if (held && entry.silent_if == SilentIf::form_listed && form_listed(reading, *named.food, form))
+        continue;
       if (held && applies(entry.rule->only_if, reading)) hits.push_back({&entry, &ingredient, &named, form});
     }
   }

@@ -19,11 +19,13 @@
 ///   not-title: [...]        it says none of these
 ///   more-than: 1/2 tsp      the line's amount is over this, or not known, or goes into each jar
 ///   up-to: 1/4 cup          the line's amount is known, goes into the batch and is no more than this
+///   measured: weight | volume | count    how the line's amount is given
 ///   acid: none | added      vinegar, bottled juice or citric acid is in the jar in a plausible share, or not
 /// beside the case or cases:
-///   silent-if: listed (default) | in-formula | never    when the matched product lists the food;
-///   `in-formula`
-///                           asks for a line of its formula, for forms that a formula makes of its foods
+///   silent-if: listed (default)   the product that the card follows lists the food
+///              in-formula             its formula does, for forms that a formula makes of its foods
+///              form-listed            its formula's line for the food says the form ("frozen or canned")
+///              never
 ///   yields-to: [rule ids]   not told where one of these rules is
 /// {food} is the food's name as the card has it, {form} the words that tell the form.
 

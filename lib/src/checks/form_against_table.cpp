@@ -107,6 +107,13 @@ class FormAgainstTable final : public Check {
     }
   }
 
+  /// The product's limit for the form that the line says, else its largest.
+  static std::optional<PieceSize> limit(const tested::Product& product, const Ingredient& ingredient) {
+    for (const auto& piece : product.piece_limits)
+      if (has_state(ingredient, {piece.form})) return piece.size;
+    return product.largest_piece;
+  }
+
   void tell_pieces(const Reading& reading, const tested::Product& product, const Known& known,
                    Results& results) const {
     constexpr double slack = 1.02;  // a rounded millimetre is no difference
@@ -114,7 +121,7 @@ class FormAgainstTable final : public Check {
     for (const auto& ingredient : reading.ingredients) {
       if (!ingredient.read.piece || !in_jar(ingredient)) continue;
       const auto* named = named_in(ingredient, known.foods);
-      const auto most = product.largest_piece;
+      const auto most = limit(product, ingredient);
       if (named == nullptr || !most || ingredient.read.piece->high.si() <= most->si() * slack) continue;
       for (const Rule* rule : piece_over_)
         if (applies(rule->only_if, reading))

@@ -8,7 +8,7 @@
 namespace sealworthy::checks {
 namespace {
 
-enum class Case { none, doubtful, follows_unknown, unknown_food };
+enum class Case { none, doubtful, several, follows_unknown, unknown_food };
 
 struct Entry {
   const Rule* rule;
@@ -20,10 +20,13 @@ class MatchToTested final : public Check {
   MatchToTested(std::span<const Rule* const> rules, Maker& maker) {
     for (const Rule* rule : rules) {
       Fields with(rule->with, "rule " + rule->id + ", with", {rule->file, maker.errors});
-      const auto which = with.choice("case", {"none", "doubtful", "follows-unknown", "unknown-food"}, true);
+      const auto which =
+          with.choices("case", {"none", "doubtful", "several", "follows-unknown", "unknown-food"});
       Entry entry{rule, Phrases(with.list("title")), Phrases(with.list("not-title"))};
       with.done();
-      if (which) by_case_[*which].push_back(std::move(entry));
+      if (which == 0) with.sink().add(rule->at, "rule " + rule->id + ": 'case' is missing");
+      for (std::size_t i = 0; i < by_case_.size(); ++i)
+        if (((which >> i) & 1U) != 0) by_case_[i].push_back(entry);
     }
   }
 
@@ -37,16 +40,25 @@ class MatchToTested final : public Check {
     if (match.product == nullptr)
       tell(Case::none, reading, results, title, {});
     else if (match.doubtful)
-      tell(Case::doubtful, reading, results, title,
+      tell(match.also.empty() ? Case::doubtful : Case::several, reading, results, title,
            {{"needed", match.product->title}, {"reason", match.doubt}});
-    for (const auto& ingredient : reading.ingredients)
-      for (const auto& word : ingredient.read.unknown)
-        tell(Case::unknown_food, reading, results, ingredient.line->at, {{"found", word}});
+    for (const auto& ingredient : reading.ingredients) tell_unknown(reading, ingredient, results);
   }
 
  private:
   static std::string nearest(const reading::Reading& reading) {
     return std::string(reading.tables->nearest_id(reading.match.unknown_follows).value_or(""));
+  }
+
+  /// The words that name no known food; the whole line where none could be told apart.
+  void tell_unknown(const reading::Reading& reading, const reading::Ingredient& ingredient,
+                    Results& results) const {
+    const auto& read = ingredient.read;
+    for (const auto& word : read.unknown)
+      tell(Case::unknown_food, reading, results, ingredient.line->at, {{"found", word}});
+    if (read.unknown.empty() && read.foods.empty() && !read.not_eaten)
+      tell(Case::unknown_food, reading, results, ingredient.line->at,
+           {{"found", std::string(ingredient.line->text)}});
   }
 
   void tell(Case which, const reading::Reading& reading, Results& results, Position at,
@@ -59,7 +71,7 @@ class MatchToTested final : public Check {
     }
   }
 
-  std::array<std::vector<Entry>, 4> by_case_;
+  std::array<std::vector<Entry>, 5> by_case_;
 };
 
 }  // namespace

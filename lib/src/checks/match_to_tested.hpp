@@ -4,8 +4,10 @@
 /// Does the card follow a tested process at all? What it can't be compared with stays unproven, and is told.
 ///
 /// with:
-///   case: none             no tested process is near
+///   case (or a list of them):
+///         none             no tested process is near
 ///         doubtful         one is near, but something speaks against it; {reason} says what
+///         several          more than one fits as well
 ///         follows-unknown  `follows:` names no tested process
 ///         unknown-food     a line names something that the catalogue does not know; told for each line
 ///   title: [...]           the title says one of these

@@ -39,9 +39,11 @@ std::string_view Phrases::in(const text::Words& words) const {
   return {};
 }
 
-bool Phrases::is(std::string_view folded) const {
-  return std::any_of(phrases_.begin(), phrases_.end(),
-                     [&](const Phrase& phrase) { return phrase.text == folded; });
+bool Phrases::is(std::string_view state) const {
+  const auto same = [](char a, char b) { return a == b || (a == ' ' && b == '-'); };
+  return std::any_of(phrases_.begin(), phrases_.end(), [&](const Phrase& phrase) {
+    return std::equal(phrase.text.begin(), phrase.text.end(), state.begin(), state.end(), same);
+  });
 }
 
 }  // namespace sealworthy::checks

@@ -20,8 +20,8 @@ class Phrases {
   /// The first phrase that stands in the words and has no "no", "not", "never" or "without" just before it;
   /// "" for none.
   [[nodiscard]] std::string_view in(const text::Words& words) const;
-  /// True if one of the phrases is this text, folded.
-  [[nodiscard]] bool is(std::string_view folded) const;
+  /// True if one of the phrases is this state, as a line's reading has it ("on-the-cob").
+  [[nodiscard]] bool is(std::string_view state) const;
 
  private:
   struct Phrase {
