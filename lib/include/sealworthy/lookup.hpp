@@ -26,13 +26,14 @@ namespace sealworthy {
 struct LookupQuery {
   /// A product id, a title, a food and its form, in any order and number: "green beans", "tomatoes crushed",
   /// "strawberry jam", "kraut". A jar size, "hot pack" and "raw pack" may stand among them.
-  std::string words;
-  std::string jar;     ///< as a card says it: "pint", "12-oz", "500 ml"; empty: every size tabled
-  std::string pack;    ///< "hot" or "raw"; empty: both
-  std::string method;  ///< trade words: "water bath", "weighted-gauge pressure canner"; empty: every method
-  std::optional<Altitude> altitude;
+  std::string words = {};
+  std::string jar = {};   ///< as a card says it: "pint", "12-oz", "500 ml"; empty: every size tabled
+  std::string pack = {};  ///< "hot" or "raw"; empty: both
+  std::string method =
+      {};  ///< trade words: "water bath", "weighted-gauge pressure canner"; empty: every method
+  std::optional<Altitude> altitude = {};
   /// Its altitude counts where none is given above; its canners limit the methods.
-  std::optional<Kitchen> kitchen;
+  std::optional<Kitchen> kitchen = {};
 };
 
 struct LookupAnswer {

@@ -102,13 +102,14 @@ struct Fit {
   std::size_t asked = 0;    ///< words that should
   bool exact = false;       ///< id, title or a name of its own
   bool main_food = false;
-  std::size_t in_title = 0;
+  bool food = false;        ///< of its foods, not of its title only
   bool on_its_own = false;  ///< no formula
+  std::size_t in_title = 0;
   std::size_t foods = 0;
   std::vector<bool> covered;
 
   [[nodiscard]] auto rank() const {
-    return std::tuple(exact, fitting, main_food, in_title, on_its_own, -static_cast<int>(foods));
+    return std::tuple(exact, fitting, main_food, food, on_its_own, in_title, -static_cast<int>(foods));
   }
 };
 
@@ -140,6 +141,7 @@ class Search {
             if (std::find(phrase.apart.begin(), phrase.apart.end(), i) == phrase.apart.end())
               fit.covered[i] = true;
           fit.main_food = fit.main_food || f == 0;
+          fit.food = fit.food || f < product.foods.size();
         }
     for (std::size_t i = 0; i < words_.size(); ++i)
       if (!is_small(words_[i])) {
@@ -210,15 +212,15 @@ std::string covered_words(const Search& search, const Fit& fit) {
 
 Found take(const std::vector<Fit>& fits, std::string corrected, std::size_t fitting) {
   Found found{{}, std::move(corrected)};
-  const bool exact = !fits.empty() && fits.front().exact;
   for (const auto& fit : fits)
-    if (exact ? fit.exact : fit.fitting >= fitting) found.products.push_back(fit.product);
+    if (fit.exact || fit.fitting >= fitting) found.products.push_back(fit.product);
   return found;
 }
 
 }  // namespace
 
 Found find_by_words(const Tables& tables, const foods::Catalogue& catalogue, std::string_view words) {
+  if (const auto* product = tables.find(words)) return {{product}, {}};
   std::vector<Known> all;
   for (const auto& product : tables.products()) all.push_back(known(product, catalogue));
   const Search search(catalogue, words);

@@ -4,16 +4,16 @@
 
 namespace sealworthy::tested {
 
-void LoadContext::wrong(Printed check, Position at, std::string message) const {
+void LoadContext::wrong(Printed check, Position at, const std::string& message) const {
   const unsigned bit = 1U << static_cast<unsigned>(check);
   printed_needed |= bit;
   if ((printed & bit) == 0)
-    add(at, std::move(message),
+    add(at, message,
         "if the source prints it so, say `as-printed: [" +
             std::string(printed_names[static_cast<std::size_t>(check)]) + "]`");
 }
 
-void LoadContext::add(Position at, std::string message, std::string suggestion) const {
+void LoadContext::add(Position at, const std::string& message, std::string suggestion) const {
   sink.add(at, product + ": " + message, std::move(suggestion));
 }
 

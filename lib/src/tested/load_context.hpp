@@ -45,9 +45,9 @@ struct LoadContext {
   mutable std::unordered_map<std::string_view, quantity::Amount> amounts;
 
   /// A figure that breaks a check: an error, unless the product says that it is printed so.
-  void wrong(Printed check, Position at, std::string message) const;
+  void wrong(Printed check, Position at, const std::string& message) const;
   /// An error with the product's id before it.
-  void add(Position at, std::string message, std::string suggestion = {}) const;
+  void add(Position at, const std::string& message, std::string suggestion = {}) const;
   /// Catalogue ids at a node, groups spelled out; an id that the catalogue does not know is an error there.
   void read_foods(const yaml::Node& node, std::vector<std::string>& foods) const;
 };

@@ -151,13 +151,10 @@ void load_row(const yaml::Node& node, Read product_read, const LoadContext& cont
   const auto jars = read_jars(fields, context);
   if (method) read_options(fields, row, product_read, context);
   fields.done();
-  for (std::size_t i = 0; i < jars.size(); ++i) {
-    row.jar = jars[i];
+  for (const auto jar : jars) {
+    rows.push_back(row);
+    rows.back().jar = jar;
     places.push_back(node.at);
-    if (i + 1 < jars.size())
-      rows.push_back(row);
-    else
-      rows.push_back(std::move(row));
   }
 }
 

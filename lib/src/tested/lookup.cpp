@@ -27,8 +27,8 @@ bool steam_class(const Product& product, const tested::SteamRule& rule) {
 
 class Lookup {
  public:
-  Lookup(const knowledge::Knowledge& knowledge, const tested::LookupWords& asked, LookupResult& result)
-      : knowledge_(knowledge), tables_(knowledge.tables), asked_(asked), result_(result) {}
+  Lookup(const tested::LookupRules& rules, const tested::LookupWords& asked, LookupResult& result)
+      : rules_(rules), tables_(rules.tables), asked_(asked), result_(result) {}
 
   void add(const Product& product) {
     result_.products.push_back(tested::describe(product));
@@ -112,7 +112,7 @@ class Lookup {
     answer.minutes = static_cast<int>(std::lround(in_minutes(step.time)));
     if (step.pressure) answer.psi = static_cast<int>(std::lround(in_psi(*step.pressure)));
     tested::set_headspace(product, pack, row.jar, answer);
-    answer.acid_per_jar = tested::acid_words(product, tables_, knowledge_.catalogue, jar);
+    answer.acid_per_jar = tested::acid_words(product, tables_, rules_.catalogue, jar);
     answer.source = row.source;
     answer.read = step.read;
     answer.steam = steam_ok;
@@ -177,7 +177,7 @@ class Lookup {
   }
   [[nodiscard]] std::string jar_id(tested::JarIndex jar) const { return size(jar).id; }
 
-  const knowledge::Knowledge& knowledge_;
+  const tested::LookupRules& rules_;
   const tested::Tables& tables_;
   const tested::LookupWords& asked_;
   LookupResult& result_;
@@ -185,12 +185,11 @@ class Lookup {
 
 }  // namespace
 
-std::variant<LookupResult, InputError> tested::lookup(const knowledge::Knowledge& knowledge,
-                                                      const LookupQuery& query) {
-  const auto read = read_query(query, knowledge);
+std::variant<LookupResult, InputError> tested::lookup(const LookupRules& rules, const LookupQuery& query) {
+  const auto read = read_query(query, rules);
   if (const auto* error = std::get_if<InputError>(&read)) return *error;
   const auto& asked = std::get<LookupWords>(read);
-  const auto found = find_by_words(knowledge.tables, knowledge.catalogue, asked.words);
+  const auto found = find_by_words(rules.tables, rules.catalogue, asked.words);
   if (found.products.empty())
     return InputError{"",
                       {},
@@ -199,7 +198,7 @@ std::variant<LookupResult, InputError> tested::lookup(const knowledge::Knowledge
   LookupResult result;
   result.altitude = asked.altitude;
   result.corrected = found.corrected;
-  Lookup lookup(knowledge, asked, result);
+  Lookup lookup(rules, asked, result);
   for (const auto* product : found.products) lookup.add(*product);
   const auto answered = [&](const LookupProduct& product) {
     return std::any_of(result.answers.begin(), result.answers.end(),
@@ -210,7 +209,8 @@ std::variant<LookupResult, InputError> tested::lookup(const knowledge::Knowledge
 }
 
 std::variant<LookupResult, InputError> lookup(const Checker& checker, const LookupQuery& query) {
-  return tested::lookup(checker.knowledge(), query);
+  const auto& knowledge = checker.knowledge();
+  return tested::lookup({knowledge.catalogue, knowledge.tables, knowledge.methods}, query);
 }
 
 }  // namespace sealworthy

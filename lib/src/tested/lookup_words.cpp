@@ -29,10 +29,10 @@ unsigned tables_of(const reading::MethodWord& method) {
   }
 }
 
-std::optional<InputError> read_method(const LookupQuery& query, const knowledge::Knowledge& knowledge,
+std::optional<InputError> read_method(const LookupQuery& query, const LookupRules& rules,
                                       LookupWords& asked) {
   if (query.method.empty()) return std::nullopt;
-  const auto* method = knowledge.methods.find(query.method);
+  const auto* method = rules.methods.find(query.method);
   if (method == nullptr)
     return InputError{"",
                       {},
@@ -50,13 +50,12 @@ std::optional<InputError> read_method(const LookupQuery& query, const knowledge:
 }
 
 /// The canners at hand limit the methods, unless one is asked for.
-void limit_to_canners(const recipe::Kitchen& kitchen, const knowledge::Knowledge& knowledge,
-                      LookupWords& asked) {
+void limit_to_canners(const recipe::Kitchen& kitchen, const LookupRules& rules, LookupWords& asked) {
   if (kitchen.canners.empty() || !asked.method_name.empty()) return;
   unsigned at_hand = 0;
   bool boiling = false;
   for (const auto& canner : kitchen.canners) {
-    const auto* method = knowledge.methods.find(canner.kind.value);
+    const auto* method = rules.methods.find(canner.kind.value);
     if (method == nullptr) continue;
     auto tables = tables_of(*method);
     if (canner.gauge && method->kind == reading::MethodKind::pressure)
@@ -127,12 +126,11 @@ std::string amount_words(const quantity::Amount& amount) {
 
 }  // namespace
 
-std::variant<LookupWords, InputError> read_query(const LookupQuery& query,
-                                                 const knowledge::Knowledge& knowledge) {
+std::variant<LookupWords, InputError> read_query(const LookupQuery& query, const LookupRules& rules) {
   LookupWords asked;
-  if (auto error = read_method(query, knowledge, asked)) return *std::move(error);
+  if (auto error = read_method(query, rules, asked)) return *std::move(error);
   if (!query.jar.empty())
-    if (auto error = read_jar(query.jar, knowledge.tables, asked)) return *std::move(error);
+    if (auto error = read_jar(query.jar, rules.tables, asked)) return *std::move(error);
   if (query.pack == "hot" || query.pack == "raw")
     asked.pack = query.pack == "hot" ? recipe::Pack::hot : recipe::Pack::raw;
   else if (!query.pack.empty())
@@ -141,13 +139,13 @@ std::variant<LookupWords, InputError> read_query(const LookupQuery& query,
   if (query.kitchen) {
     const auto& kitchen = query.kitchen->get();
     if (!asked.altitude && kitchen.altitude) asked.altitude = kitchen.altitude->value.high;
-    limit_to_canners(kitchen, knowledge, asked);
+    limit_to_canners(kitchen, rules, asked);
   }
   // A product's own id or title may hold a jar size: "fish-in-pint-jars".
-  if (knowledge.tables.find(query.words) != nullptr)
+  if (rules.tables.find(query.words) != nullptr)
     asked.words = query.words;
   else
-    sift_words(query.words, knowledge.tables, asked);
+    sift_words(query.words, rules.tables, asked);
   if (asked.words.empty())
     return InputError{"", {}, "no food is named", "name a food or a product: \"green beans\""};
   return asked;
@@ -163,7 +161,7 @@ LookupProduct describe(const Product& product) {
   described.preparation = product.assumed;
   described.preparation.insert(described.preparation.end(), product.required.begin(), product.required.end());
   for (const auto& [jars, amount] : product.canner_load)
-    described.canner_load.push_back(amount + " for " + jars);
+    described.canner_load.emplace_back(amount).append(" for ").append(jars);
   described.covering = product.covering;
   if (product.formula) {
     described.yields = product.formula->yields;
@@ -179,7 +177,7 @@ void set_headspace(const Product& product, std::string_view pack, JarIndex jar, 
     if (!holds(rule, pack, jar)) continue;
     all = all ? hull(*all, rule.inches) : rule.inches;
     if (!answer.headspace.empty()) answer.headspace += ", ";
-    if (!rule.part.empty()) answer.headspace += rule.part + " ";
+    if (!rule.part.empty()) answer.headspace.append(rule.part).append(" ");
     answer.headspace += quantity::words_of(rule.inches);
   }
   if (all) answer.headspace_in = {in_inches(all->low), in_inches(all->high)};

@@ -6,10 +6,18 @@
 #include <string>
 #include <variant>
 
-#include "knowledge/knowledge.hpp"
+#include "foods/catalogue.hpp"
+#include "reading/methods.hpp"
 #include "tested/tables.hpp"
 
 namespace sealworthy::tested {
+
+/// What a look-up is made in.
+struct LookupRules {
+  const foods::Catalogue& catalogue;
+  const Tables& tables;
+  const reading::Methods& methods;
+};
 
 /// A query, understood.
 struct LookupWords {
@@ -26,12 +34,10 @@ struct LookupWords {
   }
 };
 
-std::variant<LookupWords, InputError> read_query(const LookupQuery& query,
-                                                 const knowledge::Knowledge& knowledge);
+std::variant<LookupWords, InputError> read_query(const LookupQuery& query, const LookupRules& rules);
 
-/// sealworthy::lookup for who holds the knowledge itself.
-std::variant<LookupResult, InputError> lookup(const knowledge::Knowledge& knowledge,
-                                              const LookupQuery& query);
+/// sealworthy::lookup for who holds the rules.
+std::variant<LookupResult, InputError> lookup(const LookupRules& rules, const LookupQuery& query);
 
 /// What the answers of a product have in common.
 LookupProduct describe(const Product& product);
