@@ -74,7 +74,10 @@ struct LookupProduct {
 
 struct LookupResult {
   std::optional<Altitude> altitude;  ///< what the answers were worked out for
-  std::string corrected;             ///< the words used where the query's own name nothing: "tomatoes"
+  std::string corrected;  ///< the words used, where slips were put right or words left out; else ""
+  /// Words that no tested process fits and that were left out: "stew" of "beef stew". What is found is then
+  /// not for what was asked; say so.
+  std::string not_understood;
   /// Best match first; those without an answer come last, with the reason.
   std::vector<LookupProduct> products;
   std::vector<LookupAnswer> answers;  ///< in the order of `products`

@@ -75,24 +75,26 @@ std::vector<std::string> words_of(std::string_view text) {
   return words;
 }
 
-/// The foods of a product and those that its title names ("Sauerkraut").
 struct Known {
   const Product* product;
   Bag bag;
   std::vector<const foods::Food*> foods;
+  std::vector<const foods::Food*>
+      titled;  ///< foods that the title names ("Sauerkraut"), once they are wanted
 };
 
 Known known(const Product& product, const foods::Catalogue& catalogue) {
-  Known known{&product, bag_of(product), {}};
+  Known known{&product, bag_of(product), {}, {}};
   for (const auto& id : product.foods)
     if (const auto* food = catalogue.find(id)) known.foods.push_back(food);
-  for (const auto& phrase : phrases_of(catalogue, words_of(product.title)))
-    known.foods.push_back(phrase.food);
   return known;
 }
 
+/// A kind of a food is found under the food and the other way round; but a kind that has no tested process
+/// (white peaches) is not found under one that has.
 bool related(const foods::Catalogue& catalogue, const foods::Food& asked, const foods::Food& has) {
-  return &asked == &has || catalogue.is_a(asked, has.id) || catalogue.is_a(has, asked.id);
+  if (&asked == &has) return true;
+  return (asked.guide_class != "none" && catalogue.is_a(asked, has.id)) || catalogue.is_a(has, asked.id);
 }
 
 /// How well a product fits: more is better, from the first member on.
@@ -119,6 +121,17 @@ class Search {
       : catalogue_(catalogue), folded_(text::fold(text)), words_(words_of(text)) {
     for (const auto& word : words_) singular_.push_back(text::singular(word));
     phrases_ = phrases_of(catalogue, words_);
+    // A name with a comma in it: "Mango, green".
+    if (const auto* food = catalogue.named(text)) phrases_.push_back({food, 0, words_.size(), {}});
+  }
+
+  /// True if a name of several words is only half covered: "spaghetti squash" by squash.
+  [[nodiscard]] bool splits_a_name(const Fit& fit) const {
+    return std::any_of(phrases_.begin(), phrases_.end(), [&](const Phrase& phrase) {
+      const auto covered = std::count(fit.covered.begin() + static_cast<std::ptrdiff_t>(phrase.begin),
+                                      fit.covered.begin() + static_cast<std::ptrdiff_t>(phrase.end), true);
+      return covered > 0 && covered < static_cast<std::ptrdiff_t>(phrase.end - phrase.begin);
+    });
   }
 
   [[nodiscard]] Fit fit(const Known& known) const {
@@ -134,15 +147,15 @@ class Search {
         fit.covered[i] = true;
         ++fit.in_title;
       }
-    for (const auto& phrase : phrases_)
-      for (std::size_t f = 0; f < known.foods.size(); ++f)
-        if (related(catalogue_, *phrase.food, *known.foods[f])) {
-          for (auto i = phrase.begin; i < phrase.end; ++i)
-            if (std::find(phrase.apart.begin(), phrase.apart.end(), i) == phrase.apart.end())
-              fit.covered[i] = true;
-          fit.main_food = fit.main_food || f == 0;
-          fit.food = fit.food || f < product.foods.size();
+    for (const auto& phrase : phrases_) {
+      for (const auto* food : known.titled) cover(phrase, *food, fit);
+      for (const auto* food : known.foods)
+        // What stands for many (a jam to be cooked again) is found under its own title only.
+        if (cover(phrase, *food, fit) && food->kind != "condiment") {
+          fit.food = true;
+          fit.main_food = fit.main_food || food == known.foods.front();
         }
+    }
     for (std::size_t i = 0; i < words_.size(); ++i)
       if (!is_small(words_[i])) {
         ++fit.asked;
@@ -160,6 +173,14 @@ class Search {
   }
 
  private:
+  /// Marks the words of a phrase that names a food of the product; false where it names another.
+  bool cover(const Phrase& phrase, const foods::Food& has, Fit& fit) const {
+    if (!related(catalogue_, *phrase.food, has)) return false;
+    for (auto i = phrase.begin; i < phrase.end; ++i)
+      if (std::find(phrase.apart.begin(), phrase.apart.end(), i) == phrase.apart.end()) fit.covered[i] = true;
+    return true;
+  }
+
   [[nodiscard]] bool is_name(const Product& product) const {
     if (folded_ == text::fold(product.id) || folded_ == text::fold(product.title)) return true;
     return std::any_of(product.identity.names.begin(), product.identity.names.end(),
@@ -203,37 +224,78 @@ std::string put_right(const Search& search, const std::vector<Known>& all) {
   return text;
 }
 
-std::string covered_words(const Search& search, const Fit& fit) {
+std::string words_where(const Search& search, const Fit& fit, bool covered) {
   std::string text;
   for (std::size_t i = 0; i < fit.covered.size(); ++i)
-    if (fit.covered[i]) text.append(text.empty() ? "" : " ").append(search.words()[i]);
+    if (fit.covered[i] == covered && (covered || !is_small(search.words()[i])))
+      text.append(text.empty() ? "" : " ").append(search.words()[i]);
   return text;
 }
 
-Found take(const std::vector<Fit>& fits, std::string corrected, std::size_t fitting) {
-  Found found{{}, std::move(corrected)};
+std::vector<const Product*> fitting(const std::vector<Fit>& fits, std::size_t words) {
+  std::vector<const Product*> products;
   for (const auto& fit : fits)
-    if (fit.exact || fit.fitting >= fitting) found.products.push_back(fit.product);
-  return found;
+    if (fit.exact || fit.fitting >= words) products.push_back(fit.product);
+  return products;
 }
+
+class Finder {
+ public:
+  Finder(const Tables& tables, const foods::Catalogue& catalogue) : catalogue_(catalogue) {
+    for (const auto& product : tables.products()) all_.push_back(known(product, catalogue));
+  }
+
+  /// Products that every word fits; foods that only a title names are the last resort.
+  std::vector<const Product*> whole_fits(const Search& search) {
+    for (const bool with_titles : {false, true}) {
+      if (with_titles) name_titles();
+      const auto found = fits(search, all_);
+      if (!found.empty() && (found.front().exact || whole(found.front())))
+        return fitting(found, found.front().asked);
+    }
+    return {};
+  }
+
+  Found find(std::string_view words) {
+    const Search search(catalogue_, words);
+    if (auto products = whole_fits(search); !products.empty()) return {std::move(products), {}, {}};
+    const auto text = put_right(search, all_);
+    const Search again(catalogue_, text);
+    if (auto products = whole_fits(again); !products.empty()) return {std::move(products), text, {}};
+    return part_of(search);
+  }
+
+ private:
+  /// Products that fit most of the words, told with the words left out; none where that would be a guess.
+  [[nodiscard]] Found part_of(const Search& search) const {
+    const auto found = fits(search, all_);
+    if (found.empty()) return {};
+    const auto& best = found.front();
+    if (best.fitting * 2 < best.asked || search.splits_a_name(best)) return {};
+    Found part{{}, words_where(search, best, true), words_where(search, best, false)};
+    for (const auto& fit : found)
+      if (fit.fitting == best.fitting && fit.covered == best.covered) part.products.push_back(fit.product);
+    return part;
+  }
+
+  void name_titles() {
+    if (titles_named_) return;
+    titles_named_ = true;
+    for (auto& known : all_)
+      for (const auto& phrase : phrases_of(catalogue_, words_of(known.product->title)))
+        known.titled.push_back(phrase.food);
+  }
+
+  const foods::Catalogue& catalogue_;
+  std::vector<Known> all_;
+  bool titles_named_ = false;
+};
 
 }  // namespace
 
 Found find_by_words(const Tables& tables, const foods::Catalogue& catalogue, std::string_view words) {
-  if (const auto* product = tables.find(words)) return {{product}, {}};
-  std::vector<Known> all;
-  for (const auto& product : tables.products()) all.push_back(known(product, catalogue));
-  const Search search(catalogue, words);
-  const auto first = fits(search, all);
-  if (!first.empty() && (first.front().exact || whole(first.front())))
-    return take(first, {}, first.front().asked);
-  const auto text = put_right(search, all);
-  const Search again(catalogue, text);
-  const auto second = fits(again, all);
-  if (second.empty()) return {};
-  if (second.front().exact || whole(second.front())) return take(second, text, second.front().asked);
-  if (second.front().fitting * 2 < second.front().asked) return {};
-  return take(second, covered_words(again, second.front()), second.front().fitting);
+  if (const auto* product = tables.find(words)) return {{product}, {}, {}};
+  return Finder(tables, catalogue).find(words);
 }
 
 }  // namespace sealworthy::tested

@@ -13,7 +13,8 @@ namespace sealworthy::tested {
 
 struct Found {
   std::vector<const Product*> products;  ///< best match first
-  std::string corrected;                 ///< the words that were understood, where not all were; else ""
+  std::string corrected;       ///< the words that were used, where they are not those given; else ""
+  std::string not_understood;  ///< words that nothing fits and that were left out, else ""
 };
 
 /// Products that the words name: by id, by title, by words of the title, its styles and names, and by foods

@@ -198,6 +198,7 @@ std::variant<LookupResult, InputError> tested::lookup(const LookupRules& rules, 
   LookupResult result;
   result.altitude = asked.altitude;
   result.corrected = found.corrected;
+  result.not_understood = found.not_understood;
   Lookup lookup(rules, asked, result);
   for (const auto* product : found.products) lookup.add(*product);
   const auto answered = [&](const LookupProduct& product) {

@@ -103,6 +103,10 @@ void sift_words(std::string_view text, const Tables& tables, LookupWords& asked)
       asked.jar = size;
       std::fill_n(taken.begin() + static_cast<std::ptrdiff_t>(i), length, true);
     }
+  if (std::find(taken.begin(), taken.end(), true) == taken.end()) {
+    asked.words = words.empty() ? "" : text;
+    return;
+  }
   for (std::size_t i = 0; i < words.size(); ++i)
     if (!taken[i]) asked.words.append(asked.words.empty() ? "" : " ").append(slice(i, i));
 }

@@ -71,6 +71,12 @@ TEST_CASE("a slip is put right and said, nonsense is refused") {
   CHECK(slip.corrected == "crushed tomatoes");
   CHECK(slip.products.front().id == "tomatoes-crushed");
   CHECK(look({.words = "green beans"}).corrected.empty());
+  // Foods that have no process of their own are not taken for the food that they are a kind of.
+  CHECK(refused({.words = "white peaches"}).message.find("white peaches") != std::string::npos);
+  CHECK(refused({.words = "spaghetti squash"}).message.find("spaghetti squash") != std::string::npos);
+  const auto stew = look({.words = "beef stew"});
+  CHECK(stew.corrected == "beef");
+  CHECK(stew.not_understood == "stew");
   CHECK(refused({.words = "bicycle"}).message.find("bicycle") != std::string::npos);
   CHECK(refused({.words = ""}).message == "no food is named");
   CHECK(refused({.words = "carrots", .jar = "bucket"}).message.find("bucket") != std::string::npos);
