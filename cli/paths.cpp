@@ -1,0 +1,100 @@
+#include "paths.hpp"
+
+#include <algorithm>
+#include <cerrno>
+#include <cstdio>
+#include <filesystem>
+#include <memory>
+#include <system_error>
+#include <unordered_set>
+
+namespace sealworthy::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string reason(int error) { return std::generic_category().message(error); }
+
+bool hidden(const fs::path& path) {
+  const auto name = path.filename().string();
+  return name.size() > 1 && name.front() == '.' && name != "..";
+}
+
+bool is_card(const fs::path& path) {
+  const auto extension = path.extension();
+  return (extension == ".yaml" || extension == ".yml") && path.stem() != "kitchen";
+}
+
+void walk(const std::string& folder, Expanded& out) {
+  std::vector<std::string> found;
+  std::error_code error;
+  std::vector<fs::path> open{fs::path(folder)};
+  while (!open.empty()) {
+    const auto here = open.back();
+    open.pop_back();
+    auto it = fs::directory_iterator(here, error);
+    if (error) {
+      out.troubles.push_back({here.generic_string(), "this folder can't be read: " + error.message()});
+      error.clear();
+      continue;
+    }
+    for (; it != fs::directory_iterator(); it.increment(error)) {
+      if (error) break;
+      if (hidden(it->path())) continue;
+      if (it->is_directory(error) && !it->is_symlink(error))
+        open.push_back(it->path());
+      else if (is_card(it->path()) && !it->is_directory(error))
+        found.push_back(it->path().generic_string());
+    }
+    if (error)
+      out.troubles.push_back({here.generic_string(), "this folder can't be read: " + error.message()});
+    error.clear();
+  }
+  if (found.empty()) out.troubles.push_back({folder, "no recipe cards (*.yaml, *.yml) in this folder"});
+  std::sort(found.begin(), found.end());
+  out.files.insert(out.files.end(), found.begin(), found.end());
+}
+
+struct Close {
+  void operator()(std::FILE* file) const { std::fclose(file); }
+};
+
+}  // namespace
+
+Expanded expand(const std::vector<std::string>& paths) {
+  Expanded out;
+  for (const auto& path : paths) {
+    std::error_code error;
+    const auto status = path == "-" ? fs::file_status(fs::file_type::fifo) : fs::status(path, error);
+    if (!fs::exists(status)) {
+      const bool missing = !error || error == std::errc::no_such_file_or_directory;
+      out.troubles.push_back({path, missing ? "no such file or folder" : error.message()});
+    } else if (fs::is_directory(status)) {
+      walk(path, out);
+    } else {
+      out.files.push_back(path);
+    }
+  }
+  std::unordered_set<std::string> seen;
+  std::erase_if(out.files, [&](const std::string& file) { return !seen.insert(file).second; });
+  return out;
+}
+
+std::variant<std::string, Trouble> read_file(const std::string& path, std::size_t limit) {
+  const std::unique_ptr<std::FILE, Close> owned(path == "-" ? nullptr : std::fopen(path.c_str(), "rb"));
+  std::FILE* file = path == "-" ? stdin : owned.get();
+  if (file == nullptr) return Trouble{path, "can't be opened: " + reason(errno)};
+  std::string text;
+  constexpr std::size_t chunk = 16384;
+  while (text.size() <= limit) {
+    const auto old = text.size();
+    text.resize(old + chunk);
+    const auto n = std::fread(text.data() + old, 1, std::min(chunk, limit + 1 - old), file);
+    text.resize(old + n);
+    if (n == 0) break;
+  }
+  if (std::ferror(file) != 0) return Trouble{path, "can't be read: " + reason(errno)};
+  return text;
+}
+
+}  // namespace sealworthy::cli

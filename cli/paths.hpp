@@ -1,0 +1,30 @@
+#pragma once
+
+/// From the PATHs of the command line to the files to be read.
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace sealworthy::cli {
+
+/// Something that could not be read, for standard error.
+struct Trouble {
+  std::string path;
+  std::string message;
+};
+
+struct Expanded {
+  std::vector<std::string> files;  ///< in the order given; within a folder by path; "-" is standard input
+  std::vector<Trouble> troubles;
+};
+
+/// Folders are walked for *.yaml and *.yml, leaving out kitchen.yaml and everything hidden. Links to folders
+/// are not followed, so a loop can't hold the walk.
+Expanded expand(const std::vector<std::string>& paths);
+
+/// The bytes of a file ("-": standard input). At most one byte more than `limit` is read: the reader then
+/// tells that the file is too large.
+std::variant<std::string, Trouble> read_file(const std::string& path, std::size_t limit);
+
+}  // namespace sealworthy::cli

@@ -1,0 +1,164 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <nlohmann/json.hpp>
+#include <sealworthy/read.hpp>
+
+#include "knowledge/knowledge.hpp"
+#include "quantity/figures.hpp"
+#include "reading/build.hpp"
+#include "report/wrap.hpp"
+#include "yaml/document.hpp"
+
+namespace sealworthy {
+namespace {
+
+using Json = nlohmann::ordered_json;
+using report::wrap;
+
+std::string dumped(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
+
+/// Figures of at most four decimals: thirds are rounded, not spun out.
+double rounded(double value) { return std::round(value * 10000) / 10000; }
+
+std::string_view food_id(const foods::Named& named) {
+  return named.food == nullptr ? std::string_view() : named.food->id;
+}
+
+Json of(const reading::Ingredient& ingredient) {
+  const auto& read = ingredient.read;
+  const auto& amount = read.amount;
+  Json json{{"line", ingredient.line->at.line}, {"text", ingredient.line->text}};
+  json["low"] = amount.stated_any() ? Json(rounded(amount.stated.low)) : Json(nullptr);
+  json["high"] = amount.stated_any() ? Json(rounded(amount.stated.high)) : Json(nullptr);
+  json["unit"] = amount.unit;
+  json["food"] = read.foods.empty() || read.foods.front().food == nullptr ? Json(nullptr)
+                                                                          : Json(food_id(read.foods.front()));
+  json["name"] = read.name;
+  json["state"] = read.states;
+  json["per_jar"] = read.per_jar || ingredient.line->per_jar;
+  json["grams"] = read.weight
+                      ? Json{std::round(in_grams(read.weight->low)), std::round(in_grams(read.weight->high))}
+                      : Json(nullptr);
+  if (!amount.size.empty()) json["size"] = amount.size;
+  if (read.foods.size() > 1) {
+    auto& others = json[read.all_of ? "and" : "or"] = Json::array();
+    for (const auto& named : read.foods) others.push_back(food_id(named));
+  }
+  if (read.optional) json["optional"] = true;
+  if (read.not_eaten) json["not_eaten"] = true;
+  if (read.strength_percent) json["strength_percent"] = *read.strength_percent;
+  if (!read.unknown.empty()) json["unknown"] = read.unknown;
+  return json;
+}
+
+Json of(const reading::Match& match) {
+  if (match.product == nullptr) return Json{{"id", nullptr}};
+  Json json{{"id", match.product->id}, {"by", match.by == reading::Match::By::follows ? "follows" : "found"}};
+  if (match.doubtful) json["doubt"] = match.doubt;
+  return json;
+}
+
+std::string amount_words(const quantity::Amount& amount) {
+  if (!amount.stated_any()) return amount.unit.empty() ? "no amount" : amount.unit;
+  auto words = quantity::kitchen_number(amount.stated.low);
+  if (!amount.stated.exact()) words += " to " + quantity::kitchen_number(amount.stated.high);
+  if (!amount.size.empty()) words += " " + amount.size;
+  return amount.unit.empty() ? words : words + " " + amount.unit;
+}
+
+std::string ingredient_text(const reading::Ingredient& ingredient, const TextStyle& style) {
+  const auto& read = ingredient.read;
+  std::vector<std::string> foods;
+  for (const auto& named : read.foods)
+    foods.push_back(named.food == nullptr
+                        ? "unknown food '" + named.name + "'"
+                        : named.food->id + (named.slip ? " (taken for a slip of the pen)" : ""));
+  std::string understood = amount_words(read.amount);
+  if (!foods.empty()) understood += fmt::format(" | {}", fmt::join(foods, read.all_of ? " and " : " or "));
+  if (!read.states.empty()) understood += fmt::format(" | {}", fmt::join(read.states, ", "));
+  if (read.weight)
+    understood +=
+        fmt::format(" | {} g", read.weight->exact() ? quantity::grouped(in_grams(read.weight->low))
+                                                    : quantity::grouped(in_grams(read.weight->low)) + " to " +
+                                                          quantity::grouped(in_grams(read.weight->high)));
+  if (read.per_jar || ingredient.line->per_jar) understood += " | each jar";
+  if (read.optional) understood += " | optional";
+  if (read.not_eaten) understood += " | not in the jar";
+  if (!read.unknown.empty())
+    understood += fmt::format(" | not understood: {}", fmt::join(read.unknown, ", "));
+  const int width = std::clamp(style.width, 40, 100);
+  return report::cut(fmt::format("{:>6} | {}", ingredient.line->at.line, ingredient.line->text), width) +
+         "\n" + wrap("         ", understood, 11, width);
+}
+
+std::string recipe_text(const reading::Reading& reading, const TextStyle& style) {
+  const int width = std::clamp(style.width, 40, 100);
+  std::string out = wrap("  ", reading.recipe->title.value, 4, width);
+  for (const auto& ingredient : reading.ingredients) out += ingredient_text(ingredient, style);
+  const auto& match = reading.match;
+  if (match.product == nullptr) return out + "  no tested process was found for it\n";
+  out += wrap(
+      "  ",
+      fmt::format("{} {} ({})", match.by == reading::Match::By::follows ? "says it follows" : "nearest to",
+                  match.product->title, match.product->id),
+      4, width);
+  if (match.doubtful) out += wrap("  ", match.doubt, 4, width);
+  return out;
+}
+
+}  // namespace
+
+ReadRecipes read_recipes(const Checker& checker, std::string_view path, std::string_view text,
+                         ReadFormat format, const TextStyle& style) {
+  ReadRecipes out;
+  const auto error = [&](int document, const yaml::Error& e) {
+    out.unreadable = true;
+    if (format == ReadFormat::text) {
+      out.recipes.push_back(wrap("  ",
+                                 fmt::format("{}:{}: {} {}", e.at.line, e.at.column, e.message, e.suggestion),
+                                 4, std::clamp(style.width, 40, 100)));
+      return;
+    }
+    out.recipes.push_back(dumped(Json{{"path", path},
+                                      {"document", document},
+                                      {"title", ""},
+                                      {"matched", {{"id", nullptr}}},
+                                      {"ingredients", Json::array()},
+                                      {"error",
+                                       {{"line", e.at.line},
+                                        {"column", e.at.column},
+                                        {"message", e.message},
+                                        {"suggestion", e.suggestion}}}}));
+  };
+  const auto documents = yaml::read_documents(text);
+  if (documents.empty()) error(1, {{1, 1}, "There is no recipe in this file.", ""});
+  for (const auto& document : documents) {
+    if (const auto* bad = std::get_if<yaml::BadDocument>(&document)) {
+      error(bad->number, bad->error);
+      continue;
+    }
+    const auto& good = std::get<yaml::Document>(document);
+    const auto recipe = recipe::read_card(good);
+    if (const auto* e = std::get_if<yaml::Error>(&recipe)) {
+      error(good.number(), *e);
+      continue;
+    }
+    const auto reading = reading::build(std::get<recipe::Recipe>(recipe), {}, checker.knowledge());
+    if (format == ReadFormat::text) {
+      out.recipes.push_back(recipe_text(reading, style));
+      continue;
+    }
+    Json json{{"path", path},
+              {"document", good.number()},
+              {"title", reading.recipe->title.value},
+              {"matched", of(reading.match)},
+              {"ingredients", Json::array()}};
+    for (const auto& ingredient : reading.ingredients) json["ingredients"].push_back(of(ingredient));
+    out.recipes.push_back(dumped(json));
+  }
+  return out;
+}
+
+}  // namespace sealworthy
