@@ -1,5 +1,6 @@
 #include "checks/match_to_tested.hpp"
 
+#include <algorithm>
 #include <array>
 
 #include "checks/fields.hpp"
@@ -33,6 +34,7 @@ class MatchToTested final : public Check {
   void run(const reading::Reading& reading, Results& results) const override {
     const auto& match = reading.match;
     const Position title = reading.recipe->title.at;
+    food_point(reading, results);
     if (!match.unknown_follows.empty())
       tell(Case::follows_unknown, reading, results,
            reading.recipe->follows ? reading.recipe->follows->at : title,
@@ -46,6 +48,16 @@ class MatchToTested final : public Check {
   }
 
  private:
+  /// Held where a product matches without doubt and every line names foods that are known.
+  static void food_point(const reading::Reading& reading, Results& results) {
+    const auto& match = reading.match;
+    const bool known = std::all_of(
+        reading.ingredients.begin(), reading.ingredients.end(),
+        [](const reading::Ingredient& i) { return i.read.unknown.empty() && i.food != nullptr; });
+    const bool held = match.product != nullptr && !match.doubtful && known;
+    results.point(PointKind::food, held ? Point::State::held : Point::State::unknown);
+  }
+
   static std::string nearest(const reading::Reading& reading) {
     return std::string(reading.tables->nearest_id(reading.match.unknown_follows).value_or(""));
   }

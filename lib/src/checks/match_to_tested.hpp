@@ -2,6 +2,7 @@
 
 /// check: match-to-tested
 /// Does the card follow a tested process at all? What it can't be compared with stays unproven, and is told.
+/// Records the point `food`.
 ///
 /// with:
 ///   case (or a list of them):

@@ -12,20 +12,28 @@ namespace sealworthy::knowledge {
 namespace {
 
 /// What a document of rules holds, in the order in which kinds are read: later ones refer to earlier ones.
-enum class Kind { foods, sources, sizes, products, methods, forms, bases, rules };
+enum class Kind { foods, sources, sizes, products, methods, forms, card_words, bases, rules };
 
 struct TopKey {
   std::string_view key;
   Kind kind;
 };
 constexpr std::array top_keys{
-    TopKey{"foods", Kind::foods},         TopKey{"states", Kind::foods},
-    TopKey{"line-words", Kind::foods},    TopKey{"food-sources", Kind::foods},
-    TopKey{"food-cautions", Kind::foods}, TopKey{"sources", Kind::sources},
-    TopKey{"jars", Kind::sizes},          TopKey{"bands", Kind::sizes},
-    TopKey{"altitude", Kind::sizes},      TopKey{"products", Kind::products},
-    TopKey{"methods", Kind::methods},     TopKey{"forms", Kind::forms},
-    TopKey{"bases", Kind::bases},         TopKey{"rules", Kind::rules},
+    TopKey{"foods", Kind::foods},
+    TopKey{"states", Kind::foods},
+    TopKey{"line-words", Kind::foods},
+    TopKey{"food-sources", Kind::foods},
+    TopKey{"food-cautions", Kind::foods},
+    TopKey{"sources", Kind::sources},
+    TopKey{"jars", Kind::sizes},
+    TopKey{"bands", Kind::sizes},
+    TopKey{"altitude", Kind::sizes},
+    TopKey{"products", Kind::products},
+    TopKey{"methods", Kind::methods},
+    TopKey{"forms", Kind::forms},
+    TopKey{"bases", Kind::bases},
+    TopKey{"rules", Kind::rules},
+    TopKey{"card-words", Kind::card_words},
 };
 
 std::optional<Kind> kind_of(const NamedDocument& named, std::vector<foods::LoadError>& errors) {
@@ -103,6 +111,8 @@ std::shared_ptr<const Knowledge> Knowledge::build(std::span<const NamedDocument>
   load(Kind::forms,
        [&](auto file, const auto& document) { knowledge->match_index.load(file, document, errors); });
   knowledge->match_index.finish(knowledge->tables, knowledge->catalogue, errors);
+  load(Kind::card_words,
+       [&](auto file, const auto& document) { knowledge->card_words.load(file, document, errors); });
   load(Kind::bases, [&](auto file, const auto& document) {
     checks::load_bases(file, document, knowledge->bases, errors);
     knowledge->arenas.push_back(document.arena());

@@ -11,6 +11,7 @@
 #include "checks/check.hpp"
 #include "checks/rule.hpp"
 #include "foods/catalogue.hpp"
+#include "reading/card_words.hpp"
 #include "reading/match.hpp"
 #include "reading/methods.hpp"
 #include "tested/tables.hpp"
@@ -25,9 +26,9 @@ struct NamedDocument {
 class Knowledge {
  public:
   /// From documents, embedded ones first. What kind of rules a document holds is told by its top key (foods:,
-  /// products:, rules:, methods:, forms:, jars:, bands:, sources: ...), not by its path, so that a folder of
-  /// house rules may be laid out as its owner likes. What is right is kept, so that all errors are told at
-  /// once.
+  /// products:, rules:, methods:, forms:, card-words:, jars:, bands:, sources: ...), not by its path, so that
+  /// a folder of house rules may be laid out as its owner likes. What is right is kept, so that all errors
+  /// are told at once.
   static std::shared_ptr<const Knowledge> build(std::span<const NamedDocument> documents,
                                                 std::vector<foods::LoadError>& errors);
   /// The embedded rules, built once. Cost: a few milliseconds the first time.
@@ -37,6 +38,7 @@ class Knowledge {
   tested::Tables tables;
   reading::Methods methods;
   reading::MatchIndex match_index;
+  reading::CardWords card_words;
   std::vector<checks::Rule> rules;  ///< sorted by id
   std::vector<yaml::Node> bases;    ///< base cards of the rules' examples: maps with a `base:` key
   std::vector<std::unique_ptr<checks::Check>> checks;  ///< in registry order

@@ -44,14 +44,19 @@ struct JarProcess {
   std::string_view method_name;  ///< for messages
   std::optional<recipe::Gauge> gauge;
   std::optional<recipe::Placed<Interval<Headspace>>> headspace;
+  /// The altitudes at which this process is judged, highest first. Empty: none known, the lowest band.
+  std::vector<Altitude> heights;
+  /// What the matched product's tables hold for this jar by this method: every pack, both gauges where none
+  /// is said, at the lowest altitude (`option->at` gives another). Empty: nothing is tabled.
+  std::vector<tested::Needed> tabled;
 };
 
 struct AltitudeUse {
   std::optional<Interval<Altitude>> kitchen;  ///< from --altitude or the kitchen file
   bool from_option = false;                   ///< --altitude, not the kitchen file
   std::optional<recipe::Placed<Interval<Altitude>>> card;
-  /// The altitudes at which figures are judged: the worse end of each of the two. Empty: none known, the
-  /// lowest band.
+  /// The altitudes at which figures are judged: the worse end of each of the two, highest first. Empty: none
+  /// known, the lowest band. JarProcess::heights says which of them a process is meant for.
   std::vector<Altitude> judged;
 };
 

@@ -148,6 +148,7 @@ void load_row(const yaml::Node& node, Read product_read, const LoadContext& cont
   if (method) row.method = static_cast<TableMethod>(*method);
   read_packs(fields, row, context);
   row.applies_to = fields.text("applies-to");
+  if (const auto* foods = fields.find("applies-if")) context.read_foods(*foods, row.applies_if);
   const auto jars = read_jars(fields, context);
   if (method) read_options(fields, row, product_read, context);
   fields.done();

@@ -1,0 +1,235 @@
+#include <algorithm>
+#include <exception>
+#include <new>
+#include <sealworthy/checker.hpp>
+#include <utility>
+
+#include "checks/verdict.hpp"
+#include "knowledge/embedded.hpp"
+#include "knowledge/knowledge.hpp"
+#include "reading/build.hpp"
+#include "recipe/kitchen.hpp"
+#include "recipe/recipe.hpp"
+#include "yaml/document.hpp"
+
+namespace sealworthy {
+namespace {
+
+Finding unreadable_finding(const yaml::Error& error) {
+  Finding finding;
+  finding.rule = "unreadable";
+  finding.severity = Severity::warning;
+  finding.topic = Topic::card;
+  finding.at = error.at;
+  finding.message = error.message;
+  finding.instead = error.suggestion;
+  return finding;
+}
+
+RecipeReport unreadable(std::string_view path, int document, const yaml::Error& error) {
+  RecipeReport report;
+  report.path = path;
+  report.document = document;
+  report.at = error.at;
+  report.verdict = Verdict::unreadable;
+  report.findings.push_back(unreadable_finding(error));
+  return report;
+}
+
+bool worse_first(const Finding& a, const Finding& b) {
+  if (a.severity != b.severity) return a.severity > b.severity;
+  if (a.at != b.at) return a.at < b.at;
+  if (a.rule != b.rule) return a.rule < b.rule;
+  return a.message < b.message;
+}
+
+bool same_fault(const Finding& a, const Finding& b) {
+  return a.rule == b.rule && a.at == b.at && a.message == b.message;
+}
+
+/// Sorted, each fault once: two jars of one size class would tell it twice.
+void tidy(std::vector<Finding>& findings) {
+  std::stable_sort(findings.begin(), findings.end(), worse_first);
+  findings.erase(std::unique(findings.begin(), findings.end(), same_fault), findings.end());
+}
+
+/// The card's own reasons for what it accepts; a danger can't be accepted.
+void mark_accepted(const recipe::Recipe& recipe, std::vector<Finding>& findings) {
+  for (const recipe::Accept& accept : recipe.accept) {
+    for (Finding& finding : findings) {
+      if (finding.severity != Severity::danger && finding.rule == accept.rule.value)
+        finding.accepted_because = accept.because;
+    }
+  }
+}
+
+std::vector<std::string> each_once(const std::vector<std::string>& texts) {
+  std::vector<std::string> once;
+  for (const std::string& text : texts) {
+    if (std::find(once.begin(), once.end(), text) == once.end()) once.push_back(text);
+  }
+  return once;
+}
+
+RecipeReport check_card(const recipe::Recipe& recipe, const reading::Settings& settings,
+                        const knowledge::Knowledge& knowledge) {
+  const reading::Reading reading = reading::build(recipe, settings, knowledge);
+  checks::Results results;
+  for (const auto& check : knowledge.checks) check->run(reading, results);
+  tidy(results.findings);
+  mark_accepted(recipe, results.findings);
+
+  RecipeReport report;
+  report.title = recipe.title.value;
+  report.at = recipe.title.at;
+  report.matched = checks::describe_match(reading);
+  report.points = checks::deciding_points(reading, results.points);
+  report.verdict = checks::decide(reading, report.points, results.findings);
+  report.findings = std::move(results.findings);
+  report.assumed = each_once(results.assumed);
+  return report;
+}
+
+/// Line starts of a text, so that its lines can be quoted. Cost: one pass, made only if something was found.
+class Lines {
+ public:
+  explicit Lines(std::string_view text) : text_(text) {}
+
+  std::string_view line(int number) {
+    if (starts_.empty()) index();
+    const auto i = static_cast<std::size_t>(number);
+    if (number < 1 || i >= starts_.size()) return {};
+    std::string_view found = text_.substr(starts_[i - 1], starts_[i] - starts_[i - 1]);
+    while (!found.empty() && (found.back() == '\n' || found.back() == '\r')) found.remove_suffix(1);
+    return found;
+  }
+
+ private:
+  void index() {
+    starts_.push_back(0);
+    for (std::size_t i = 0; i < text_.size(); ++i) {
+      // A lone carriage return ends a line in YAML too.
+      const bool lone_return = text_[i] == '\r' && (i + 1 == text_.size() || text_[i + 1] != '\n');
+      if (text_[i] == '\n' || lone_return) starts_.push_back(i + 1);
+    }
+    starts_.push_back(text_.size());
+  }
+
+  std::string_view text_;
+  std::vector<std::size_t> starts_;
+};
+
+void quote_lines(RecipeReport& report, Lines& lines) {
+  for (const Finding& finding : report.findings) {
+    if (finding.from_kitchen || finding.at.line < 1) continue;
+    report.source_line_numbers.push_back(finding.at.line);
+  }
+  auto& numbers = report.source_line_numbers;
+  std::sort(numbers.begin(), numbers.end());
+  numbers.erase(std::unique(numbers.begin(), numbers.end()), numbers.end());
+  for (const int number : numbers) report.source_lines.emplace_back(lines.line(number));
+}
+
+RecipeReport check_document(std::string_view path, const yaml::DocumentOrError& document,
+                            const reading::Settings& settings, const knowledge::Knowledge& knowledge) {
+  if (const auto* bad = std::get_if<yaml::BadDocument>(&document))
+    return unreadable(path, bad->number, bad->error);
+  const auto& good = std::get<yaml::Document>(document);
+  const recipe::RecipeOrError card = recipe::read_card(good);
+  if (const auto* error = std::get_if<yaml::Error>(&card)) {
+    RecipeReport report = unreadable(path, good.number(), *error);
+    const yaml::Node* title = good.root().is_map() ? good.root().find("recipe") : nullptr;
+    if (title != nullptr && title->is_scalar()) report.title = title->text;
+    return report;
+  }
+  RecipeReport report = check_card(std::get<recipe::Recipe>(card), settings, knowledge);
+  report.path = path;
+  report.document = good.number();
+  return report;
+}
+
+/// As check_document, but whatever goes wrong inside leaves this one recipe unreadable.
+RecipeReport check_guarded(std::string_view path, int number, const yaml::DocumentOrError& document,
+                           const reading::Settings& settings, const knowledge::Knowledge& knowledge) {
+  try {
+    return check_document(path, document, settings, knowledge);
+  } catch (const std::bad_alloc&) {
+    throw;
+  } catch (const std::exception& error) {
+    return unreadable(path, number,
+                      {{1, 1},
+                       std::string("the checker failed on this recipe: ") + error.what(),
+                       "please report it with the recipe"});
+  }
+}
+
+}  // namespace
+
+std::variant<Kitchen, InputError> Kitchen::read(std::string path, std::string_view text) {
+  const auto documents = yaml::read_documents(text);
+  if (documents.empty())
+    return InputError{std::move(path), {1, 1}, "the kitchen file is empty", "give it an `altitude:`"};
+  if (const auto* bad = std::get_if<yaml::BadDocument>(&documents.front()))
+    return InputError{std::move(path), bad->error.at, bad->error.message, bad->error.suggestion};
+  auto read = recipe::read_kitchen(std::get<yaml::Document>(documents.front()));
+  if (const auto* error = std::get_if<yaml::Error>(&read))
+    return InputError{std::move(path), error->at, error->message, error->suggestion};
+  auto kitchen = std::make_shared<recipe::Kitchen>(std::get<recipe::Kitchen>(std::move(read)));
+  kitchen->path = std::move(path);
+  Kitchen result;
+  result.kitchen_ = std::move(kitchen);
+  return result;
+}
+
+Checker Checker::builtin() {
+  Checker checker;
+  checker.knowledge_ = knowledge::Knowledge::builtin();
+  return checker;
+}
+
+std::variant<Checker, std::vector<InputError>> Checker::with_rules(
+    const std::vector<std::pair<std::string, std::string>>& files) {
+  std::vector<knowledge::NamedDocument> documents;
+  std::vector<InputError> wrong;
+  if (const auto embedded = yaml::unpack(embedded_rules())) {
+    for (const auto& [name, document] : *embedded) documents.push_back({name, document});
+  }
+  for (const auto& [path, text] : files) {
+    for (const auto& document : yaml::read_documents(text)) {
+      if (const auto* bad = std::get_if<yaml::BadDocument>(&document)) {
+        wrong.push_back({path, bad->error.at, bad->error.message, bad->error.suggestion});
+      } else {
+        documents.push_back({path, std::get<yaml::Document>(document)});
+      }
+    }
+  }
+  std::vector<foods::LoadError> errors;
+  Checker checker;
+  checker.knowledge_ = knowledge::Knowledge::build(documents, errors);
+  for (const auto& [file, error] : errors) wrong.push_back({file, error.at, error.message, error.suggestion});
+  if (!wrong.empty()) return wrong;
+  return checker;
+}
+
+std::vector<RecipeReport> Checker::check_text(std::string_view path, std::string_view text,
+                                              const CheckOptions& options) const {
+  reading::Settings settings;
+  if (options.kitchen) settings.kitchen = &options.kitchen->get();
+  settings.altitude = options.altitude;
+  settings.today = recipe::read_date(options.today);
+
+  std::vector<RecipeReport> reports;
+  Lines lines(text);
+  for (const auto& document : yaml::read_documents(text)) {
+    const int number = static_cast<int>(reports.size()) + 1;
+    reports.push_back(check_guarded(path, number, document, settings, *knowledge_));
+    quote_lines(reports.back(), lines);
+  }
+  if (reports.empty()) {
+    reports.push_back(
+        unreadable(path, 1, {{1, 1}, "the file holds no recipe", "write a card with `recipe:`"}));
+  }
+  return reports;
+}
+
+}  // namespace sealworthy

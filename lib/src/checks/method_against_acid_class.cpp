@@ -1,0 +1,143 @@
+#include "checks/method_against_acid_class.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "checks/against_table.hpp"
+#include "checks/cases.hpp"
+#include "reading/ingredients.hpp"
+
+namespace sealworthy::checks {
+namespace {
+
+using foods::AcidClass;
+using reading::Ingredient;
+using reading::JarProcess;
+using reading::MethodKind;
+using reading::Reading;
+
+enum class Case { low_acid, steam_low_acid, mixture, mixture_acid, borderline };
+const std::vector<std::string_view> case_names{"low-acid", "steam-low-acid", "mixture", "mixture-acid",
+                                               "borderline"};
+
+/// What goes into the jars, in grams. An unknown weight leaves `known` false.
+struct Shares {
+  double low_acid = 0;  ///< at most
+  double all = 0;       ///< at least
+  double acid = 0;      ///< at least, as five percent acid
+  bool known = true;    ///< of the low-acid food and of the acid
+  const Ingredient* low_acid_line = nullptr;
+  bool acid_food = false;
+  bool borderline = false;
+  bool acid_line = false;
+};
+
+/// Household acids are told as strength in percent; vinegar and bottled juice have about this.
+constexpr double usual_strength = 5;
+
+void add_acid(const Ingredient& line, Shares& shares) {
+  if (line.read.optional) return;
+  shares.acid_line = true;
+  if (!line.read.weight) {
+    shares.known = false;
+    return;
+  }
+  const double strength =
+      line.read.strength_percent.value_or(line.food->acid_percent.value_or(usual_strength));
+  shares.acid += in_grams(line.read.weight->low) * strength / usual_strength;
+}
+
+Shares shares_of(const Reading& reading) {
+  Shares shares;
+  for (const Ingredient& line : reading.ingredients) {
+    if (!reading::in_jar(line) || line.food == nullptr) continue;
+    if (line.read.weight && !line.read.optional) shares.all += in_grams(line.read.weight->low);
+    if (line.food->kind == "acid") {
+      add_acid(line, shares);
+    } else if (line.food->acid_class == AcidClass::low_acid) {
+      if (shares.low_acid_line == nullptr) shares.low_acid_line = &line;
+      if (!line.read.weight) shares.known = false;
+      if (line.read.weight) shares.low_acid += in_grams(line.read.weight->high);
+    } else {
+      shares.acid_food |= line.food->acid_class == AcidClass::acid;
+      shares.borderline |= line.food->acid_class == AcidClass::borderline;
+    }
+  }
+  return shares;
+}
+
+class MethodAgainstAcidClass final : public Check {
+ public:
+  MethodAgainstAcidClass(std::span<const Rule* const> rules, Maker& maker)
+      : cases_(rules, maker, case_names, [this](const Rule&, Fields& with) {
+          if (const auto least = with.number("least-acid")) least_acid_ = *least / 100;
+          if (const auto small = with.number("small-share")) small_share_ = *small / 100;
+        }) {}
+
+  void run(const Reading& reading, Results& results) const override {
+    for (const JarProcess& jar : reading.jars) {
+      const bool steam = jar.method == MethodKind::steam;
+      if (!steam && jar.method != MethodKind::boiling_water && jar.method != MethodKind::low_temperature)
+        continue;
+      const auto found = judge_jar(reading, steam);
+      if (!found) continue;
+      tell(reading, jar, *found, results);
+      return;  // the foods are the same in every jar
+    }
+  }
+
+ private:
+  std::optional<Case> judge_jar(const Reading& reading, bool steam) const {
+    const Case low_acid = steam ? Case::steam_low_acid : Case::low_acid;
+    const tested::Product* product = reading.match.product;
+    if (product != nullptr && !reading.match.doubtful) {
+      if (product->acid_class == tested::ProductClass::low_acid) return low_acid;
+      return std::nullopt;
+    }
+    // A ferment makes its own acid; whether it was let to is told elsewhere.
+    if (product != nullptr && product->acid_class == tested::ProductClass::fermented) return std::nullopt;
+    const Shares shares = shares_of(reading);
+    if (shares.low_acid_line == nullptr) {
+      const bool bare = shares.borderline && !shares.acid_line && !shares.acid_food;
+      return bare && product == nullptr ? std::optional(Case::borderline) : std::nullopt;
+    }
+    if (!shares.acid_line && !shares.acid_food && !shares.borderline) return low_acid;
+    if (shares.known && shares.low_acid <= small_share_ * shares.all) return untested(product);
+    if (!shares.acid_line || (shares.known && shares.acid < least_acid_ * shares.low_acid))
+      return Case::mixture;
+    return untested(product);
+  }
+
+  /// With an acidified product near, the comparison with its formula says what there is to say.
+  static std::optional<Case> untested(const tested::Product* product) {
+    const bool compared = product != nullptr && product->acid_class != tested::ProductClass::acid;
+    return compared ? std::nullopt : std::optional(Case::mixture_acid);
+  }
+
+  void tell(const Reading& reading, const JarProcess& jar, Case which, Results& results) const {
+    const Rule* rule = cases_.find(which, reading);
+    if (rule == nullptr) return;
+    const Shares shares = shares_of(reading);
+    std::string food;
+    if (shares.low_acid_line != nullptr) {
+      food = shares.low_acid_line->food->name;
+    } else if (reading.match.product != nullptr) {
+      food = reading.match.product->title;
+    }
+    const Position at = jar.process->method ? jar.process->method->at : process_at(reading, jar);
+    results.add(*rule, at, {{"found", std::string(jar.method_name)}, {"food", food}});
+  }
+
+  double least_acid_ = 0;
+  double small_share_ = 0;
+  Cases cases_;  // last: its making fills the figures above
+};
+
+}  // namespace
+
+std::unique_ptr<Check> make_method_against_acid_class(std::span<const Rule* const> rules, Maker& maker) {
+  return std::make_unique<MethodAgainstAcidClass>(rules, maker);
+}
+
+}  // namespace sealworthy::checks

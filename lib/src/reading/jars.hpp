@@ -1,0 +1,22 @@
+#pragma once
+
+/// Which process serves which jar of the card.
+
+#include "reading/methods.hpp"
+#include "reading/reading.hpp"
+
+namespace sealworthy::reading {
+
+/// Fills Reading::jars: every size of the card with each process that is for it. A size that no process names
+/// takes those that name none, else the only one given, else it stays without a process. A card that names no
+/// jar gets one entry a process, or one empty entry.
+void read_jars(Reading& reading, const Methods& methods);
+
+/// Fills JarProcess::tabled; after the match is known.
+void look_up_tables(Reading& reading);
+
+/// The kinds of table that a jar's process may be judged by: both gauges where none is said, all three where
+/// the method is not said.
+std::vector<tested::TableMethod> table_methods(const JarProcess& jar);
+
+}  // namespace sealworthy::reading
