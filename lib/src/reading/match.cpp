@@ -1,0 +1,217 @@
+#include "reading/match.hpp"
+
+#include <algorithm>
+#include <bit>
+
+#include "reading/match_doubt.hpp"
+#include "reading/match_strict.hpp"
+#include "reading/match_tally.hpp"
+#include "tested/compare.hpp"
+
+namespace sealworthy::reading {
+namespace {
+
+using Candidates = std::vector<Candidate>;
+
+/// Near enough to be told as the nearest tested product.
+bool near(const Candidate& c) {
+  if (c.named) return true;
+  if (c.entry->plain()) return c.missing == 0 && c.foreign <= std::max(1, c.entry->at_least - 1);
+  return (c.covered & c.entry->main) != 0 && !c.other_dish && c.shared >= 2 &&
+         2 * c.differences() <= c.shared + 1;
+}
+
+/// What speaks against a candidate, weighed: less is nearer.
+int distance(const Candidate& c) {
+  return 4 * c.differences() + (c.contradicted != 0 ? 6 : 0) + (c.unsaid ? 3 : 0) - (c.said ? 1 : 0) -
+         (c.named ? 5 : 0);
+}
+
+/// Drops what a better one of the list makes needless: `better` is true of those to keep, if any are.
+template <class Better>
+void prefer(Candidates& list, const Better& better) {
+  if (std::any_of(list.begin(), list.end(), better))
+    std::erase_if(list, [&](const Candidate& c) { return !better(c); });
+}
+
+/// Of versions of one product the first stands for it.
+void one_of_each(Candidates& list) {
+  Candidates out;
+  for (const auto& c : list)
+    if (std::none_of(out.begin(), out.end(),
+                     [&](const Candidate& o) { return o.entry->product == c.entry->product; }))
+      out.push_back(c);
+  list = std::move(out);
+}
+
+/// Those whose amounts the card meets best.
+void prefer_amounts(Candidates& list, const Reading& reading) {
+  if (list.size() < 2) return;
+  std::vector<std::size_t> differences;
+  for (const auto& c : list)
+    differences.push_back(c.entry->plain() ? 1 : tested::compare(*c.entry->product, reading).differences());
+  const auto least = *std::min_element(differences.begin(), differences.end());
+  Candidates out;
+  for (std::size_t i = 0; i < list.size(); ++i)
+    if (differences[i] == least) out.push_back(list[i]);
+  list = std::move(out);
+}
+
+class Matching {
+ public:
+  Matching(const Reading& reading, const MatchIndex::Impl& index)
+      : reading_(reading), index_(index), words_(read_words(reading, index)), tally_(reading, index) {}
+
+  Match follow(const tested::Product& product) const {
+    Match match;
+    match.product = &product;
+    match.by = Match::By::follows;
+    const auto best = nearest_version(product);
+    if (best.entry == nullptr) return match;
+    const bool strange = (best.covered & best.entry->body) == 0;
+    const bool more = best.entry->plain() && (best.foreign > 0 || best.missing != 0);
+    if (strange || more || best.contradicted != 0) {
+      match.doubtful = true;
+      match.doubt = strange ? "the card has none of the foods of \"" + product.title + "\""
+                            : doubt_about(best, tally_, reading_, index_);
+    }
+    return match;
+  }
+
+  Match find() const {
+    Candidates exact, others;
+    for (const auto number : tally_.touched()) {
+      if (!tally_.shares_body(number)) continue;
+      const auto c = tally_.candidate(number, words_);
+      if (c.unlikely && (c.entry->plain() || c.other_dish)) continue;
+      if (c.exact())
+        exact.push_back(c);
+      else if (near(c))
+        others.push_back(c);
+    }
+    const auto by_product = [](const Candidate& a, const Candidate& b) { return a.entry < b.entry; };
+    std::sort(exact.begin(), exact.end(), by_product);
+    std::sort(others.begin(), others.end(), by_product);
+    if (!exact.empty()) return choose(std::move(exact));
+    if (!others.empty()) return nearest(std::move(others));
+    return {};
+  }
+
+ private:
+  Candidate nearest_version(const tested::Product& product) const {
+    Candidate best;
+    for (std::size_t i = 0; i < index_.entries.size(); ++i) {
+      if (index_.entries[i].product != &product) continue;
+      const auto c = tally_.candidate(i, words_);
+      if (best.entry == nullptr || distance(c) < distance(best)) best = c;
+    }
+    return best;
+  }
+
+  /// Of products that all fit the foods.
+  Match choose(Candidates list) const {
+    prefer(list, [](const Candidate& c) { return !c.unsaid; });
+    prefer(list, [](const Candidate& c) { return !c.unlikely; });
+    prefer(list, [](const Candidate& c) { return c.named; });
+    prefer(list, [](const Candidate& c) { return c.said; });
+    one_of_each(list);
+    prefer_formula(list);
+    if (std::all_of(list.begin(), list.end(), [](const Candidate& c) { return c.entry->any == 0; }))
+      prefer(list, [&](const Candidate& c) { return tables_jars(*c.entry->product, reading_); });
+    if (list.size() == 1) return found(list.front());
+    return list.front().entry->plain() ? between_plain(std::move(list)) : between(list);
+  }
+
+  /// A formula tells more than a plain product: the one with most foods, then the one whose amounts fit.
+  void prefer_formula(Candidates& list) const {
+    if (list.size() < 2) return;
+    const auto foods = [](const Candidate& c) {
+      return std::popcount(c.covered & c.entry->required & c.entry->body);
+    };
+    int most = 0;
+    for (const auto& c : list) most = std::max(most, foods(c));
+    prefer(list, [&](const Candidate& c) { return foods(c) == most; });
+    if (std::any_of(list.begin(), list.end(), [](const Candidate& c) { return !c.entry->plain(); }))
+      prefer_amounts(list, reading_);
+  }
+
+  Match found(const Candidate& c) const {
+    Match match;
+    match.product = c.entry->product;
+    match.by = Match::By::found;
+    if (c.unsaid) {
+      match.doubtful = true;
+      match.doubt = doubt_about(c, tally_, reading_, index_);
+    }
+    return match;
+  }
+
+  /// Plain products that differ by a form that the card leaves open. No doubt where its figures meet them
+  /// all.
+  Match between_plain(Candidates list) const {
+    const auto demands = [&](const Candidate& c) { return demand(*c.entry->product, reading_); };
+    std::stable_sort(list.begin(), list.end(),
+                     [&](const Candidate& a, const Candidate& b) { return demands(a) > demands(b); });
+    const auto is_met = [&](const Candidate& c) { return meets(*c.entry->product, reading_); };
+    Match match;
+    match.by = Match::By::found;
+    match.product = list.front().entry->product;
+    const auto twin = [&](const Candidate& c) { return same_tables(*c.entry->product, *match.product); };
+    if (std::all_of(list.begin(), list.end(), twin)) return match;
+    if (std::all_of(list.begin(), list.end(), is_met)) return match;
+    // The figures are told against the one that asks least, so that no alarm rests on a guess.
+    const auto met = std::find_if(list.begin(), list.end(), is_met);
+    const auto& shown = met == list.end() ? list.back() : *met;
+    return told(list, shown);
+  }
+
+  Match between(const Candidates& list) const { return told(list, list.front()); }
+
+  Match told(const Candidates& list, const Candidate& shown) const {
+    Match match;
+    match.by = Match::By::found;
+    match.product = shown.entry->product;
+    match.doubtful = true;
+    match.doubt = doubt_between(list);
+    for (const auto& c : list)
+      if (c.entry->product != match.product) match.also.push_back(c.entry->product);
+    return match;
+  }
+
+  /// Nothing fits: the nearest, with what speaks against it.
+  Match nearest(Candidates list) const {
+    one_of_each(list);
+    int least = distance(list.front());
+    for (const auto& c : list) least = std::min(least, distance(c));
+    prefer(list, [&](const Candidate& c) { return distance(c) == least; });
+    if (list.size() > 1 && !list.front().entry->plain()) prefer_amounts(list, reading_);
+    std::stable_sort(list.begin(), list.end(), [&](const Candidate& a, const Candidate& b) {
+      return demand(*a.entry->product, reading_) > demand(*b.entry->product, reading_);
+    });
+    auto match = told(list, list.front());
+    match.doubt = doubt_about(list.front(), tally_, reading_, index_);
+    return match;
+  }
+
+  const Reading& reading_;
+  const MatchIndex::Impl& index_;
+  SaidForms words_;
+  Tally tally_;
+};
+
+}  // namespace
+
+Match match(const Reading& so_far) {
+  const auto& index = so_far.match_index->impl();
+  const Matching matching(so_far, index);
+  std::string unknown;
+  if (const auto& follows = so_far.recipe->follows) {
+    if (const auto* product = index.tables->find(follows->value)) return matching.follow(*product);
+    unknown = std::string(follows->value);
+  }
+  auto match = matching.find();
+  match.unknown_follows = std::move(unknown);
+  return match;
+}
+
+}  // namespace sealworthy::reading

@@ -1,0 +1,70 @@
+#pragma once
+
+/// What MatchIndex holds: for each food the products (and the lines of them) that have a place for it, and
+/// for each product what it asks for.
+
+#include <cstdint>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "reading/forms.hpp"
+#include "reading/match.hpp"
+
+namespace sealworthy::reading {
+
+/// How much a food tells about which product a card follows.
+enum class Telling : std::uint8_t {
+  water,   ///< may be anywhere
+  salt,    ///< likewise
+  flavor,  ///< dry spice or herb, food color: tells products with a formula apart, is never required
+  helper,  ///< acid, sweetener, pectin: part of a formula, but many have it
+  body     ///< what the jar is about
+};
+
+/// One place that a product has for a food.
+struct Place {
+  std::uint16_t entry;
+  std::uint8_t line;
+};
+
+/// A product as matching sees it; a product whose formula has several versions has an entry for each.
+struct Entry {
+  const tested::Product* product = nullptr;
+  std::uint16_t index = 0;  ///< of the product in Tables::products()
+  const tested::Formula* formula = nullptr;
+  std::uint64_t required = 0;                ///< lines that must have a food of the card, one bit each
+  std::uint64_t body = 0;                    ///< lines with a food that the jar is about
+  std::uint64_t main = 0;                    ///< lines for the product's main food
+  std::uint64_t flavor = 0;                  ///< lines with only flavor or salt, not optional
+  std::vector<std::string_view> line_names;  ///< for messages: "bottled lemon juice"
+  int any_line = -1;                         ///< the line of Identity::any_of
+  int at_least = 1;
+  FormSet any = 0, none = 0, covers = 0;
+
+  [[nodiscard]] bool plain() const { return formula == nullptr; }
+};
+
+struct MatchIndex::Impl {
+  Forms forms;
+  const tested::Tables* tables = nullptr;
+  const foods::Catalogue* catalogue = nullptr;
+  std::vector<Entry> entries;
+  std::vector<Telling> telling;       ///< by food
+  std::vector<FormSet> food_forms;    ///< by food: forms that it brings with it
+  std::vector<std::uint32_t> starts;  ///< by food, one more than foods: its places
+  std::vector<Place> places;
+
+  /// Index of a food in Catalogue::all().
+  [[nodiscard]] std::size_t number(const foods::Food& food) const {
+    return static_cast<std::size_t>(&food - catalogue->all().data());
+  }
+  [[nodiscard]] std::span<const Place> places_of(std::size_t food) const {
+    return std::span(places).subspan(starts[food], starts[food + 1] - starts[food]);
+  }
+};
+
+/// How much a food tells, by its kind and class.
+Telling telling_of(const foods::Food& food);
+
+}  // namespace sealworthy::reading

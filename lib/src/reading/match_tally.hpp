@@ -1,0 +1,92 @@
+#pragma once
+
+/// How well each product fits the foods of a card, counted in one pass over the card's foods.
+
+#include <cstdint>
+#include <vector>
+
+#include "reading/match_index.hpp"
+
+namespace sealworthy::reading {
+
+/// What a card says, as far as matching asks.
+struct SaidForms {
+  FormSet words = 0;  ///< forms of the title and of the main foods' lines
+  FormSet foods = 0;  ///< forms that foods bring with them
+  FormSet steps = 0;  ///< forms that the steps tell
+  NamedProducts named;
+
+  [[nodiscard]] FormSet all() const { return words | foods | steps; }
+};
+
+SaidForms read_words(const Reading& reading, const MatchIndex::Impl& index);
+
+/// One product beside the card.
+struct Candidate {
+  const Entry* entry = nullptr;
+  std::uint64_t missing = 0;   ///< required lines without a food of the card
+  std::uint64_t covered = 0;   ///< lines with one
+  int shared = 0;              ///< required lines with one
+  int foreign = 0;             ///< foods of the card without a place
+  int flavor_differences = 0;  ///< dry spices too many or too few; never decides
+  FormSet contradicted = 0;    ///< forms of the card that the product does not cover
+  bool unsaid = false;         ///< the product asks for a form that the card does not say
+  bool unlikely = false;       ///< ... and nobody leaves that form unsaid: apples are no juice by themselves
+  bool said = false;           ///< ... and the card says it
+  bool other_dish = false;     ///< the card says a kind of dish that the product is not
+  bool named = false;          ///< the title names the product
+
+  [[nodiscard]] int differences() const;
+  [[nodiscard]] bool exact() const { return missing == 0 && foreign == 0 && contradicted == 0; }
+};
+
+/// Counts of one card. Cost: one step for each place that the index has for the card's foods.
+class Tally {
+ public:
+  Tally(const Reading& reading, const MatchIndex::Impl& index);
+
+  /// Every entry that shares a food with the card.
+  [[nodiscard]] const std::vector<std::uint16_t>& touched() const { return touched_; }
+  /// True if an entry shares a food that the jar is about: not only vinegar and sugar.
+  [[nodiscard]] bool shares_body(std::size_t entry) const {
+    return (counts_[entry].covered & index_.entries[entry].body) != 0;
+  }
+  [[nodiscard]] Candidate candidate(std::size_t entry, const SaidForms& words) const;
+  /// Ingredients that have no place in an entry, as indices into Reading::ingredients; a dry spice counts
+  /// where the product has no formula.
+  [[nodiscard]] std::vector<std::size_t> foreign(const Entry& entry) const;
+
+ private:
+  struct Count {
+    std::uint64_t covered = 0;
+    std::uint16_t main = 0;  ///< foods with a place, but water, salt and flavor
+    std::uint16_t flavor = 0;
+    std::uint32_t unit = 0;  ///< the last food of the card counted here
+  };
+  /// One food of a card's line, or the alternatives of an "or".
+  struct Unit {
+    std::size_t ingredient;
+    const foods::Named* first;
+    std::size_t size;
+    bool in_jar;
+  };
+
+  void place(const Unit& unit);
+  void place_one(std::size_t food, Telling telling, bool in_jar);
+  void place_any(const Unit& unit);
+  Count& touch(std::uint16_t entry);
+  [[nodiscard]] Telling telling(const Unit& unit) const;
+  [[nodiscard]] bool has_place(const Unit& unit, const Entry& entry) const;
+  [[nodiscard]] int different_foods(const Entry& entry) const;
+
+  const MatchIndex::Impl& index_;
+  std::vector<Unit> units_;
+  std::vector<Count> counts_;
+  std::vector<std::uint16_t> touched_;
+  std::uint32_t unit_ = 0;
+  int total_main_ = 0;
+  int total_flavor_ = 0;
+  int unknown_ = 0;
+};
+
+}  // namespace sealworthy::reading

@@ -1,0 +1,170 @@
+#include "tested/compare_pairs.hpp"
+
+#include <algorithm>
+#include <bit>
+
+#include "tested/compare_amounts.hpp"
+#include "tested/line_foods.hpp"
+#include "text/words.hpp"
+
+namespace sealworthy::tested {
+namespace {
+
+class PairingUp {
+ public:
+  PairingUp(const Formula& formula, const LineFacts& facts, const reading::Reading& reading)
+      : formula_(formula), facts_(facts), reading_(reading) {}
+
+  Pairing run() {
+    find_groups();
+    out_.pairs.reserve(formula_.lines.size());
+    for (auto& group : groups_) {
+      const bool one_with_one = group.ingredients.size() == 1 && (group.lines & facts_.not_eaten) == 0;
+      if (std::popcount(group.lines) > 1 && !one_with_one)
+        share_out(group);
+      else
+        add_pair(group.lines, std::move(group.ingredients));
+    }
+    return std::move(out_);
+  }
+
+ private:
+  /// Lines and ingredients that hang together, in the order of the card.
+  struct Group {
+    Lines lines = 0;
+    std::vector<std::size_t> ingredients;
+  };
+
+  const foods::LineReading& read(std::size_t ingredient) const {
+    return reading_.ingredients[ingredient].read;
+  }
+
+  /// Lines that a food may stand in.
+  Lines lines_of(const foods::Food& food) const {
+    Lines out = 0;
+    for (std::size_t i = 0; i < formula_.lines.size(); ++i)
+      if (stands_for_any(food, formula_.lines[i].foods, *reading_.catalogue)) out |= line_bit(i);
+    return out;
+  }
+
+  /// Lines that an ingredient may be: of alternatives each must fit, of "salt and pepper" any. Soak water is
+  /// not the water of the brine; where the card does not say which it is, only the published amount makes it
+  /// the soak.
+  Lines lines_for(std::size_t ingredient) const {
+    const auto& line = read(ingredient);
+    Lines out = 0;
+    for (std::size_t k = 0; k < line.foods.size(); ++k) {
+      const Lines one = line.foods[k].food == nullptr ? 0 : lines_of(*line.foods[k].food);
+      out = k == 0 ? one : line.all_of ? out | one : out & one;
+    }
+    Lines fitting = line.not_eaten ? out & facts_.not_eaten : out & ~facts_.not_eaten;
+    if (!line.not_eaten && fitting != 0)
+      for (std::size_t i = 0; i < formula_.lines.size(); ++i)
+        if ((out & facts_.not_eaten & line_bit(i)) != 0 && same_amount(i, ingredient)) fitting |= line_bit(i);
+    return fitting != 0 ? fitting : out;
+  }
+
+  void find_groups() {
+    for (std::size_t i = 0; i < reading_.ingredients.size(); ++i) {
+      Group group{lines_for(i), {i}};
+      if (group.lines == 0) {
+        const auto* food = reading_.ingredients[i].food;
+        if (!read(i).not_eaten && !(food != nullptr && is_water(*food))) out_.unplaced.push_back(i);
+        continue;
+      }
+      for (std::size_t g = groups_.size(); g-- > 0;) {
+        if ((groups_[g].lines & group.lines) == 0) continue;
+        group.lines |= groups_[g].lines;
+        group.ingredients.insert(group.ingredients.begin(), groups_[g].ingredients.begin(),
+                                 groups_[g].ingredients.end());
+        groups_.erase(groups_.begin() + static_cast<std::ptrdiff_t>(g));
+      }
+      groups_.push_back(std::move(group));
+    }
+  }
+
+  /// Each line gets the ingredient that is most like it; what is left over counts with the line it fits best.
+  void share_out(const Group& group) {
+    struct Fit {
+      int likeness;
+      std::size_t line, ingredient;
+    };
+    std::vector<Fit> fits;
+    for (std::size_t line = 0; line < formula_.lines.size(); ++line)
+      for (const auto i : group.ingredients)
+        if ((group.lines & lines_for(i) & line_bit(line)) != 0) fits.push_back({likeness(line, i), line, i});
+    std::stable_sort(fits.begin(), fits.end(),
+                     [](const Fit& a, const Fit& b) { return a.likeness > b.likeness; });
+    std::vector<std::vector<std::size_t>> of_line(formula_.lines.size());
+    std::vector<bool> used(reading_.ingredients.size(), false);
+    for (const bool first_round : {true, false})
+      for (const auto& fit : fits)
+        if (!used[fit.ingredient] && (!first_round || of_line[fit.line].empty())) {
+          of_line[fit.line].push_back(fit.ingredient);
+          used[fit.ingredient] = true;
+        }
+    for (std::size_t line = 0; line < of_line.size(); ++line)
+      if (!of_line[line].empty()) add_pair(line_bit(line), std::move(of_line[line]));
+  }
+
+  /// Words that a line of the formula and one of the card share, and more for an equal amount.
+  int likeness(std::size_t line, std::size_t ingredient) const {
+    constexpr int equal_amount = 3;
+    const auto& published = formula_.lines[line];
+    const auto* card = reading_.ingredients[ingredient].line;
+    const text::Words card_words(card != nullptr ? card->text : std::string_view());
+    int out = 0;
+    for (const auto& word : text::Words(published.text))
+      for (const auto& other : card_words)
+        if (word.text == other.text && !word.number && word.text.size() > 2) ++out;
+    return same_amount(line, ingredient) ? out + equal_amount : out;
+  }
+
+  bool same_amount(std::size_t line, std::size_t ingredient) const {
+    const auto& published = formula_.lines[line].amounts;
+    const auto found = sizes_of(read(ingredient).amount);
+    if (published.empty() || found.empty()) return published.empty() && found.empty();
+    for (const auto& amount : published)
+      for (const auto& size : sizes_of(amount))
+        if (found.front().beside(size) &&
+            beside(found.front().value, size.value).result == Beside::Result::equal)
+          return true;
+    return false;
+  }
+
+  void add_pair(Lines lines, std::vector<std::size_t> ingredients) {
+    out_.pairs.push_back({lines, static_cast<std::size_t>(std::countr_zero(lines)), std::move(ingredients)});
+  }
+
+  const Formula& formula_;
+  const LineFacts& facts_;
+  const reading::Reading& reading_;
+  std::vector<Group> groups_;
+  Pairing out_;
+};
+
+}  // namespace
+
+LineFacts facts_of(const Formula& formula, const foods::Catalogue& catalogue) {
+  LineFacts out;
+  for (std::size_t i = 0; i < formula.lines.size(); ++i) {
+    const auto& line = formula.lines[i];
+    bool flavor = !line.foods.empty(), water = false;
+    for (const auto& id : line.foods) {
+      const auto* food = catalogue.find(id);
+      flavor = flavor && food != nullptr && only_flavor(*food);
+      water = water || (food != nullptr && is_water(*food));  // water or cooking liquid
+    }
+    if (flavor) out.flavor |= line_bit(i);
+    if (water) out.water |= line_bit(i);
+    if (line.not_eaten) out.not_eaten |= line_bit(i);
+    if (line.role == "acid" && !line.not_eaten) out.acid = true;
+  }
+  return out;
+}
+
+Pairing pair_up(const Formula& formula, const LineFacts& facts, const reading::Reading& reading) {
+  return PairingUp(formula, facts, reading).run();
+}
+
+}  // namespace sealworthy::tested
