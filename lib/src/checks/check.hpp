@@ -34,11 +34,18 @@ struct Results {
   void assume(std::string what);
 };
 
+/// One `vocabulary:` map: lists of words that the patterns of `practice-in-steps` share.
+struct Vocabulary {
+  std::string file;
+  yaml::Node lists;
+};
+
 /// What a check may look at while it reads its rules' parameters.
 struct Maker {
   const foods::Catalogue& catalogue;
   const tested::Tables& tables;
   std::vector<foods::LoadError>& errors;  ///< wrong parameters are appended, with the rule's file and place
+  std::span<const Vocabulary> vocabularies = {};
 };
 
 class Check {

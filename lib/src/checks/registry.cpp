@@ -26,6 +26,7 @@
 #include "checks/process_missing.hpp"
 #include "checks/sterile_jars.hpp"
 #include "checks/time_against_table.hpp"
+#include "checks/practice_in_steps.hpp"
 
 namespace sealworthy::checks {
 
@@ -56,6 +57,7 @@ std::span<const Registered> registry() {
       Registered{"process-missing", make_process_missing},
       Registered{"sterile-jars", make_sterile_jars},
       Registered{"time-against-table", make_time_against_table},
+      Registered{"practice-in-steps", make_practice_in_steps},
   };
   return checks;
 }

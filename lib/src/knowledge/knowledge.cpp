@@ -12,7 +12,7 @@ namespace sealworthy::knowledge {
 namespace {
 
 /// What a document of rules holds, in the order in which kinds are read: later ones refer to earlier ones.
-enum class Kind { foods, sources, sizes, products, methods, forms, card_words, bases, rules };
+enum class Kind { foods, sources, sizes, products, methods, forms, card_words, vocabulary, bases, rules };
 
 struct TopKey {
   std::string_view key;
@@ -34,6 +34,7 @@ constexpr std::array top_keys{
     TopKey{"bases", Kind::bases},
     TopKey{"rules", Kind::rules},
     TopKey{"card-words", Kind::card_words},
+    TopKey{"vocabulary", Kind::vocabulary},
 };
 
 std::optional<Kind> kind_of(const NamedDocument& named, std::vector<foods::LoadError>& errors) {
@@ -68,7 +69,7 @@ std::vector<Sorted> sort_by_kind(std::span<const NamedDocument> documents,
 }
 
 void make_checks(Knowledge& knowledge, std::vector<foods::LoadError>& errors) {
-  checks::Maker maker{knowledge.catalogue, knowledge.tables, errors};
+  checks::Maker maker{knowledge.catalogue, knowledge.tables, errors, knowledge.vocabularies};
   for (const auto& registered : checks::registry()) {
     std::vector<const checks::Rule*> rules;
     for (const auto& rule : knowledge.rules)
@@ -113,6 +114,10 @@ std::shared_ptr<const Knowledge> Knowledge::build(std::span<const NamedDocument>
   knowledge->match_index.finish(knowledge->tables, knowledge->catalogue, errors);
   load(Kind::card_words,
        [&](auto file, const auto& document) { knowledge->card_words.load(file, document, errors); });
+  load(Kind::vocabulary, [&](auto file, const auto& document) {
+    knowledge->vocabularies.push_back({std::string(file), *document.root().find("vocabulary")});
+    knowledge->arenas.push_back(document.arena());
+  });
   load(Kind::bases, [&](auto file, const auto& document) {
     checks::load_bases(file, document, knowledge->bases, errors);
     knowledge->arenas.push_back(document.arena());

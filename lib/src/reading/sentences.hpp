@@ -15,6 +15,7 @@ namespace sealworthy::reading {
 struct Sentence {
   std::size_t first = 0;
   std::size_t last = 0;
+  bool question = false;  ///< ends in a question mark
 };
 
 struct Sentences {
@@ -22,7 +23,9 @@ struct Sentences {
   std::vector<Sentence> all;
 
   Sentences() = default;
-  /// Splits at sentence marks and line ends; "1.5" and "in." of a measure do not end a sentence.
+  /// Splits at . ! ? ; and at line ends; "1.5", "in." of a measure, a line that goes on with a small letter
+  /// and the number of a numbered step ("1. Boil", left out of the sentence) do not end one. A run of more
+  /// than 96 words is cut.
   explicit Sentences(std::string_view text);
 };
 

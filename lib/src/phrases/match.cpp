@@ -1,0 +1,394 @@
+#include "phrases/match.hpp"
+
+#include <algorithm>
+#include <limits>
+
+namespace sealworthy::phrases {
+namespace {
+
+constexpr std::size_t loose_gap = 5;     ///< words that "~" reads over
+constexpr std::size_t most_hits = 8;     ///< of one list in one sentence
+constexpr std::size_t most_trials = 400;  ///< combinations of hits tried for one pattern
+
+std::size_t words_for(std::size_t bits) { return bits / 64 + 1; }
+
+bool test(std::span<const std::uint64_t> bits, std::size_t i) { return (bits[i / 64] >> (i % 64) & 1U) != 0; }
+void set(std::span<std::uint64_t> bits, std::size_t i) { bits[i / 64] |= std::uint64_t{1} << (i % 64); }
+
+}  // namespace
+
+Index::Room::Room(const Index& index)
+    : bits(index.term_words_ + 2 * index.list_words_ + index.pattern_words_) {}
+
+/// One sentence being matched; answers are kept for the patterns that come after.
+class Sentence {
+ public:
+  Sentence(const Index& index, const Line& line, Index::Room& room)
+      : index_(index), phrases_(index.phrases_), line_(line), room_(room), tokens_(line.all()) {
+    std::fill(room.bits.begin(), room.bits.end(), 0);
+    std::span<std::uint64_t> all(room.bits);
+    terms_ = all.subspan(0, index.term_words_);
+    asked_ = all.subspan(index.term_words_, index.list_words_);
+    there_ = all.subspan(index.term_words_ + index.list_words_, index.list_words_);
+    tried_ = all.subspan(index.term_words_ + 2 * index.list_words_);
+    for (const auto& token : tokens_)
+      for (const auto term : phrases_.lexicon().terms(token)) set(terms_, term);
+  }
+
+  void find(std::vector<Told>& out) {
+    for (const auto& token : tokens_) {
+      for (const auto term : phrases_.lexicon().terms(token)) {
+        for (auto k = index_.first_[term]; k < index_.first_[term + 1U]; ++k) {
+          const auto pattern = index_.keyed_[k];
+          if (test(tried_, pattern)) continue;
+          set(tried_, pattern);
+          consider(pattern, out);
+        }
+      }
+    }
+  }
+
+  /// True if all of these lists stand in the sentence, told as done.
+  [[nodiscard]] bool stands(const std::vector<std::uint16_t>& items) {
+    return std::all_of(items.begin(), items.end(), [&](std::uint16_t list) { return tells(list); });
+  }
+
+  /// True if the list stands in the sentence, told as done.
+  bool tells(std::uint16_t list) {
+    if (!present(list)) return false;
+    const auto begin = used_;
+    collect(list);
+    polarity();
+    const std::span<const Hit> found(room_.hits.data() + begin, used_ - begin);
+    used_ = begin;
+    return std::any_of(found.begin(), found.end(), [&](const Hit& hit) { return denied(hit, own(hit)) == hit.denied; });
+  }
+
+ private:
+  [[nodiscard]] bool present(const Alternative& alternative) {
+    for (const auto& element : alternative.elements) {
+      if (element.kind == Element::Kind::word && !test(terms_, element.index)) return false;
+      if (element.kind == Element::Kind::list && !present(element.index)) return false;
+    }
+    return true;
+  }
+
+  bool present(std::uint16_t list) {
+    if (test(asked_, list)) return test(there_, list);
+    set(asked_, list);
+    for (const auto& alternative : phrases_.lists()[list].alternatives) {
+      if (!present(alternative)) continue;
+      set(there_, list);
+      return true;
+    }
+    return false;
+  }
+
+  void consider(std::uint16_t number, std::vector<Told>& out) {
+    const auto& pattern = index_.patterns_[number];
+    for (const auto list : pattern.items)
+      if (!present(list)) return;
+    used_ = 0;
+    std::array<std::size_t, 9> bounds{};
+    for (std::size_t i = 0; i < pattern.items.size(); ++i) {
+      collect(pattern.items[i]);
+      bounds[i + 1] = used_;
+      if (bounds[i] == bounds[i + 1]) return;
+    }
+    std::array<const Hit*, 8> chosen{};
+    trials_ = 0;
+    if (!choose(pattern, bounds, 0, chosen)) return;
+    for (const auto& unless : pattern.unless)
+      if (stands(unless)) return;
+    std::size_t first = tokens_.size();
+    std::size_t last = 0;
+    for (std::size_t i = 0; i < pattern.items.size(); ++i) {
+      first = std::min<std::size_t>(first, chosen[i]->first);
+      last = std::max<std::size_t>(last, chosen[i]->last);
+    }
+    if (taken_back(first)) return;
+    Told told{number, first, last};
+    for (std::size_t i = pattern.items.size(); i-- > 0;) {
+      if (chosen[i]->figure == 255) continue;
+      told.figure_first = room_.figures[chosen[i]->figure].first;
+      told.figure_last = room_.figures[chosen[i]->figure].last;
+    }
+    out.push_back(told);
+  }
+
+  /// Picks one hit for each item, so that they are near, apart from each other and told the way asked.
+  bool choose(const Pattern& pattern, const std::array<std::size_t, 9>& bounds, std::size_t item,
+              std::array<const Hit*, 8>& chosen) {
+    if (item == pattern.items.size()) return holds(pattern, chosen);
+    for (auto h = bounds[item]; h < bounds[item + 1]; ++h) {
+      if (++trials_ > most_trials) return false;
+      const auto& hit = room_.hits[h];
+      const bool fits = std::none_of(chosen.begin(), chosen.begin() + static_cast<std::ptrdiff_t>(item),
+                                     [&](const Hit* other) {
+                                       return clash(*other, hit) || span(*other, hit) > pattern.reach ||
+                                              (pattern.in_order && hit.first < other->last);
+                                     });
+      if (!fits) continue;
+      chosen[item] = &hit;
+      if (choose(pattern, bounds, item + 1, chosen)) return true;
+    }
+    return false;
+  }
+
+  static bool clash(const Hit& a, const Hit& b) {
+    for (std::size_t i = 0; i < a.count; ++i)
+      for (std::size_t j = 0; j < b.count; ++j)
+        if (a.words[i] == b.words[j]) return true;
+    return false;
+  }
+
+  [[nodiscard]] int span(const Hit& a, const Hit& b) const {
+    const auto first = std::min(a.first, b.first);
+    const auto last = std::max(a.last, b.last);
+    return tokens_[last - 1U].place - tokens_[first].place + 1;
+  }
+
+  bool holds(const Pattern& pattern, const std::array<const Hit*, 8>& chosen) {
+    polarity();
+    const auto hits = std::span(chosen).first(pattern.items.size());
+    std::uint32_t used = 0;
+    bool asks_denied = false;
+    for (const auto* hit : hits) {
+      used |= own(*hit);
+      asks_denied = asks_denied || hit->denied;
+    }
+    bool all_supposed = true;
+    for (const auto* hit : hits) {
+      if (hit->denied ? !denied(*hit, used) : !asks_denied && denied(*hit, used)) return false;
+      for (std::size_t i = 0; i < hit->count; ++i)
+        all_supposed = all_supposed && room_.polarity.supposed[hit->words[i]];
+    }
+    return pattern.on_condition || !all_supposed;
+  }
+
+  void polarity() {
+    if (!analysed_) analyse(tokens_, room_.polarity);
+    analysed_ = true;
+  }
+  [[nodiscard]] std::uint32_t own(const Hit& hit) const {
+    std::uint32_t bits = 0;
+    for (std::size_t i = 0; i < hit.count; ++i) bits |= room_.polarity.own[hit.words[i]];
+    return bits;
+  }
+  [[nodiscard]] bool denied(const Hit& hit, std::uint32_t used) const {
+    for (std::size_t i = 0; i < hit.count; ++i)
+      if (room_.polarity.denied(hit.words[i], used)) return true;
+    return false;
+  }
+
+  /// "... is not safe" somewhere in the sentence.
+  bool taken_back(std::size_t first) {
+    const auto* list = phrases_.named(Phrases::taken_back);
+    if (list == nullptr || !present(*list)) return false;
+    polarity();
+    const auto begin = used_;
+    collect(*list);
+    const auto end = used_;
+    used_ = begin;
+    for (auto h = begin; h < end; ++h) {
+      const auto& hit = room_.hits[h];
+      if (!denied(hit, own(hit)) && !set_aside(hit, first)) return true;
+    }
+    return false;
+  }
+
+  /// "They say it is unsafe, but ...": what comes after the turn stands.
+  [[nodiscard]] bool set_aside(const Hit& hit, std::size_t first) const {
+    if (hit.first >= first) return false;
+    for (std::size_t i = 0; i < first; ++i)
+      if ((tokens_[i].grammar & contrast) != 0) return true;
+    return false;
+  }
+
+  void push(const Hit& hit) {
+    if (used_ < room_.hits.size()) room_.hits[used_++] = hit;
+  }
+
+  /// Appends the places where a list stands to the room's hits.
+  void collect(std::uint16_t list) {
+    const auto begin = used_;
+    for (const auto& alternative : phrases_.lists()[list].alternatives) {
+      if (!present(alternative)) continue;
+      if (used_ - begin >= most_hits) return;
+      Hit hit;
+      hit.denied = alternative.denied;
+      extend(alternative, 0, hit);
+    }
+  }
+
+  /// Sets one element after the hit so far, at every place that it may stand.
+  void extend(const Alternative& alternative, std::size_t e, const Hit& sofar) {
+    if (e == alternative.elements.size()) return push(sofar);
+    const auto& element = alternative.elements[e];
+    if (element.kind == Element::Kind::word) {
+      for (std::size_t i = 0; i < tokens_.size(); ++i) {
+        if (!follows(element, e, sofar, i) || !is(i, element.index)) continue;
+        auto longer = sofar;
+        take(longer, e, i, i + 1);
+        extend(alternative, e + 1, longer);
+      }
+    } else if (element.kind == Element::Kind::figure) {
+      for (std::size_t f = 0; f < figures(); ++f) {
+        const auto& figure = room_.figures[f];
+        const auto& asked = phrases_.tests()[element.index];
+        if (figure.dimension != asked.dimension || !(figure.low < asked.below && figure.high > asked.above))
+          continue;
+        if (!follows(element, e, sofar, figure.first)) continue;
+        auto longer = sofar;
+        take(longer, e, figure.first, figure.last);
+        longer.figure = static_cast<std::uint8_t>(f);
+        extend(alternative, e + 1, longer);
+      }
+    } else {
+      nested(alternative, e, sofar);
+    }
+  }
+
+  void nested(const Alternative& alternative, std::size_t e, const Hit& sofar) {
+    const auto& element = alternative.elements[e];
+    const auto begin = used_;
+    collect(element.index);
+    std::array<Hit, most_hits> inner;
+    const auto count = std::min(used_ - begin, inner.size());
+    std::copy_n(room_.hits.begin() + static_cast<std::ptrdiff_t>(begin), count, inner.begin());
+    used_ = begin;
+    for (std::size_t h = 0; h < count; ++h) {
+      if (!follows(element, e, sofar, inner[h].first)) continue;
+      auto longer = sofar;
+      if (e == 0) longer.first = inner[h].first;
+      longer.last = inner[h].last;
+      if (inner[h].figure != 255) longer.figure = inner[h].figure;
+      for (std::size_t i = 0; i < inner[h].count && longer.count < Hit::most_words; ++i)
+        longer.words[longer.count++] = inner[h].words[i];
+      extend(alternative, e + 1, longer);
+    }
+  }
+
+  static void take(Hit& hit, std::size_t e, std::size_t first, std::size_t last) {
+    if (e == 0) hit.first = static_cast<std::uint8_t>(first);
+    hit.last = static_cast<std::uint8_t>(last);
+    for (auto i = first; i < last && hit.count < Hit::most_words; ++i)
+      hit.words[hit.count++] = static_cast<std::uint8_t>(i);
+  }
+
+  /// True if an element may stand at word i: right after the words before it, or within a "~".
+  [[nodiscard]] bool follows(const Element& element, std::size_t e, const Hit& sofar, std::size_t i) const {
+    if (e == 0) return true;
+    if (i < sofar.last || i - sofar.last > loose_gap) return false;
+    for (std::size_t j = sofar.last; j <= i; ++j) {
+      const auto& token = tokens_[j];
+      if (token.before != 0 && token.before != '(' && token.before != ')') return false;
+      if (j == i) break;
+      if (element.loose ? (token.grammar & (turn | joiner_and)) != 0 : (token.grammar & determiner) == 0)
+        return false;
+    }
+    return true;
+  }
+
+  [[nodiscard]] bool is(std::size_t i, Term term) const {
+    const auto terms = phrases_.lexicon().terms(tokens_[i]);
+    return std::find(terms.begin(), terms.end(), term) != terms.end();
+  }
+
+  std::size_t figures() {
+    if (!figures_read_) figure_count_ = read_figures(tokens_, room_.figures);
+    figures_read_ = true;
+    return figure_count_;
+  }
+
+  const Index& index_;
+  const Phrases& phrases_;
+  const Line& line_;
+  Index::Room& room_;
+  std::span<const Token> tokens_;
+  std::span<std::uint64_t> terms_, asked_, there_, tried_;
+  std::size_t used_ = 0;
+  std::size_t trials_ = 0;
+  std::size_t figure_count_ = 0;
+  bool figures_read_ = false;
+  bool analysed_ = false;
+};
+
+Index::Index(const Phrases& phrases, std::span<const Pattern> patterns)
+    : phrases_(phrases),
+      patterns_(patterns),
+      term_words_(words_for(phrases.lexicon().size())),
+      list_words_(words_for(phrases.lists().size())),
+      pattern_words_(words_for(patterns.size())),
+      costs_(phrases.lists().size(), -1) {
+  std::vector<std::vector<std::uint16_t>> by_term(phrases.lexicon().size());
+  for (std::size_t p = 0; p < patterns.size(); ++p) {
+    const auto& items = patterns[p].items;
+    const auto rarest = std::min_element(items.begin(), items.end(), [&](std::uint16_t a, std::uint16_t b) {
+      return cost(a) < cost(b);
+    });
+    std::vector<Term> terms;
+    key_terms(*rarest, terms);
+    for (const auto term : terms) by_term[term].push_back(static_cast<std::uint16_t>(p));
+  }
+  first_.push_back(0);
+  for (auto& patterns_of : by_term) {
+    std::sort(patterns_of.begin(), patterns_of.end());
+    patterns_of.erase(std::unique(patterns_of.begin(), patterns_of.end()), patterns_of.end());
+    keyed_.insert(keyed_.end(), patterns_of.begin(), patterns_of.end());
+    first_.push_back(static_cast<std::uint32_t>(keyed_.size()));
+  }
+}
+
+double Index::cost(const Element& element) {
+  if (element.kind == Element::Kind::word) return static_cast<double>(phrases_.uses()[element.index]);
+  if (element.kind == Element::Kind::list) return cost(element.index);
+  return std::numeric_limits<double>::infinity();
+}
+
+/// How often a list's words come up in patterns, summed over its alternatives' rarest words.
+double Index::cost(std::uint16_t list) {
+  if (costs_[list] >= 0) return costs_[list];
+  double sum = 0;
+  for (const auto& alternative : phrases_.lists()[list].alternatives) {
+    double least = std::numeric_limits<double>::infinity();
+    for (const auto& element : alternative.elements) least = std::min(least, cost(element));
+    sum += least;
+  }
+  return costs_[list] = sum;
+}
+
+void Index::key_terms(std::uint16_t list, std::vector<Term>& out) {
+  for (const auto& alternative : phrases_.lists()[list].alternatives) {
+    const auto best =
+        std::min_element(alternative.elements.begin(), alternative.elements.end(),
+                         [&](const Element& a, const Element& b) { return cost(a) < cost(b); });
+    if (best->kind == Element::Kind::word)
+      out.push_back(best->index);
+    else if (best->kind == Element::Kind::list)
+      key_terms(best->index, out);
+  }
+}
+
+void Index::find(const Line& line, Room& room, std::vector<Told>& out) const {
+  Sentence(*this, line, room).find(out);
+}
+
+bool Index::stands(std::span<const std::vector<std::uint16_t>> groups, const Line& line, Room& room) const {
+  if (groups.empty()) return false;
+  Sentence sentence(*this, line, room);
+  return std::any_of(groups.begin(), groups.end(),
+                     [&](const std::vector<std::uint16_t>& lists) { return sentence.stands(lists); });
+}
+
+bool Index::takes_back(const Line& line, Room& room) const {
+  const auto tokens = line.all();
+  if (tokens.empty()) return false;
+  if (phrases::takes_back(tokens)) return true;
+  const auto* list = phrases_.named(Phrases::taken_back);
+  const bool about_it = ((tokens[0].grammar | tokens[std::min<std::size_t>(1, tokens.size() - 1)].grammar) &
+                         points_back) != 0;
+  return about_it && list != nullptr && Sentence(*this, line, room).tells(*list);
+}
+
+}  // namespace sealworthy::phrases
