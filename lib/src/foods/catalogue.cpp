@@ -65,9 +65,10 @@ LineReading Catalogue::read_parts(std::string_view food, std::string_view amount
 
 std::optional<Interval<Mass>> Catalogue::weigh(const quantity::Amount& amount, const Food& food,
                                                std::span<const std::string> states) const {
-  std::vector<std::string_view> views(states.begin(), states.end());
-  const auto id = static_cast<FoodId>(&food - impl_->index.foods.data());
-  return weigh_amount(amount, id, views, impl_->index);
+  std::vector<StateId> ids;
+  for (const auto& state : states)
+    if (const auto id = impl_->index.phrases.find_state(state); id != no_state) ids.push_back(id);
+  return weigh_amount(amount, static_cast<FoodId>(&food - impl_->index.foods.data()), ids, impl_->index);
 }
 
 }  // namespace sealworthy::foods

@@ -37,11 +37,13 @@ struct Instead {
 struct Index {
   Lexicon lexicon;
   Phrases phrases;
-  Trie names;                      ///< over singulars
-  std::vector<NameEnd> name_ends;  ///< by node of `names`
+  Trie names;                          ///< over singulars
+  std::vector<NameEnd> name_ends;      ///< by node of `names`
+  std::vector<Trie::Node> name_first;  ///< the child of the root, by lemma
   std::vector<Food> foods;
-  std::vector<std::vector<Instead>> instead;  ///< by food
-  std::vector<FoodId> parents;                ///< by food
+  std::vector<std::vector<Instead>> instead;                      ///< by food
+  std::vector<FoodId> parents;                                    ///< by food
+  std::vector<std::vector<std::vector<StateId>>> measure_states;  ///< by food and measure
   Slips slips;
 
   [[nodiscard]] FoodId food_at(Trie::Node node, bool plural) const {

@@ -137,7 +137,7 @@ void ItemReader::read_region(const NameRegion& region, const OwnAmount& amount) 
     auto part = read_name(tokens_, alternative, &alternative == &last ? nullptr : &last, index_);
     const bool single = region.parts.size() == 1;
     const bool refined = single && refine(region, part);
-    if (first_item) append_written(alternative, part.written);
+    if (first_item) append_written(alternative, part.written.empty() ? part.name : part.written);
     add(part, amount);
     if (single && !refined && first_item && part.food != no_food) read_listed(region.end);
   }

@@ -21,7 +21,7 @@ const Interval<Mass>* weight_beside(const LineReading& reading) {
   return nullptr;
 }
 
-void find_weight(const Index& index, LineReading& reading) {
+void find_weight(const TellsStates& told, const Index& index, LineReading& reading) {
   const auto* mass = std::get_if<Interval<Mass>>(&reading.amount.measure);
   if (mass == nullptr) mass = weight_beside(reading);
   if (mass != nullptr) {
@@ -29,8 +29,8 @@ void find_weight(const Index& index, LineReading& reading) {
     return;
   }
   if (reading.all_of && reading.foods.size() > 1) return;
-  const boost::container::small_vector<std::string_view, 8> states(reading.states.begin(),
-                                                                   reading.states.end());
+  boost::container::small_vector<StateId, 8> states;
+  for (const auto& state : told) states.push_back(state.state);
   for (const auto& named : reading.foods) {
     if (named.food == nullptr) continue;
     const auto id = static_cast<FoodId>(named.food - index.foods.data());
@@ -42,7 +42,7 @@ void find_weight(const Index& index, LineReading& reading) {
 
 void finish(const TellsStates& told, const Index& index, LineReading& reading) {
   for (const auto& state : told) reading.states.push_back(index.phrases.state(state.state).name);
-  find_weight(index, reading);
+  find_weight(told, index, reading);
 }
 
 /// What one of the words of `state:` tells.

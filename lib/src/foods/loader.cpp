@@ -88,8 +88,8 @@ void read_measure(const yaml::Node& row, Food& food, Fields& fields) {
 }
 
 /// The states that a measure's form tells: "raw, peeled, sliced".
-std::vector<std::string> states_of(std::string_view form, const Index& index) {
-  std::vector<std::string> found;
+std::vector<StateId> states_of(std::string_view form, const Index& index) {
+  std::vector<StateId> found;
   std::vector<WordId> words;
   each_word(form, [&](std::string_view word) { words.push_back(index.lexicon.find(word)); });
   for (std::size_t at = 0; at < words.size();) {
@@ -103,7 +103,7 @@ std::vector<std::string> states_of(std::string_view form, const Index& index) {
       state = index.phrases.meaning(node).state;
       length = i - at + 1;
     }
-    if (state != no_state) found.push_back(index.phrases.state(state).name);
+    if (state != no_state) found.push_back(state);
     at += length;
   }
   return found;
@@ -294,7 +294,10 @@ void Loader::resolve(FoodId food, Index& index, std::vector<LoadError>& errors) 
   if (const auto* acid = node->find("acid")) source(*acid, file, errors);
   if (const auto* cautions = node->find("cautions")) read_cautions(*cautions, file, self, errors);
   if (const auto* instead = node->find("instead")) read_instead(*instead, food, index, errors);
-  for (auto& measure : self.measures) measure.states = states_of(measure.form, index);
+  for (auto& measure : self.measures) {
+    auto& states = index.measure_states[food].emplace_back(states_of(measure.form, index));
+    for (const auto state : states) measure.states.push_back(index.phrases.state(state).name);
+  }
 }
 
 void Loader::finish(Index& index, std::vector<LoadError>& errors) {
@@ -307,8 +310,9 @@ void Loader::finish(Index& index, std::vector<LoadError>& errors) {
     }
   const auto count = static_cast<FoodId>(index.foods.size());
   index.instead.resize(count);
+  index.measure_states.resize(count);
   index.parents.assign(count, no_food);
-  index.phrases.finish(errors);
+  index.phrases.finish(index.lexicon.size(), errors);
   for (FoodId food = 0; food < count; ++food) add_names(food, index, errors);
   for (FoodId food = 0; food < count; ++food) resolve(food, index, errors);
   for (FoodId food = 0; food < count; ++food) {
@@ -321,6 +325,9 @@ void Loader::finish(Index& index, std::vector<LoadError>& errors) {
       }
   }
   index.lexicon.add_plurals();
+  index.name_first.resize(index.lexicon.size());
+  for (WordId word = 0; word < index.lexicon.size(); ++word)
+    index.name_first[word] = index.names.child(Trie::root, word);
   index.slips.build(index.lexicon);
 }
 

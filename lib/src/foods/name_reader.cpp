@@ -135,7 +135,6 @@ std::string Reader::text(const NameMatch& match) const {
 NamePart Reader::result(const NameMatch& match) const {
   NamePart part;
   part.name = text(match);
-  part.written = part.name;
   if (!match.found()) {
     part.whole = false;
     return part;
@@ -155,7 +154,6 @@ NamePart Reader::result(const NameMatch& match) const {
 NamePart Reader::result_along(const NameMatch& match, const Order& order) const {
   NamePart part;
   part.name = text({});
-  part.written = part.name;
   part.food = match.food;
   part.node = match.node;
   for (const auto i : order) part.slip = part.slip || tokens_[i].slip;
@@ -190,7 +188,7 @@ NamePart read_with_of(const Tokens& tokens, const Part& part, std::size_t of, co
   if (match.found() && match.first >= right.first && match.last <= left.last) {
     auto result = behind.result_along(match, turned);
     // "juice of 2 lemons" counts lemons, "oil of cloves" is one thing
-    if (!tokens[right.first].spent && !tokens[of + 1].spent) result.name = result.written = whole.text({});
+    if (!tokens[right.first].spent && !tokens[of + 1].spent) result.name = whole.text({});
     return result;
   }
   const Reader before(tokens, left, index);
@@ -233,6 +231,7 @@ NamePart read_borrowing(const Tokens& tokens, const Part& part, const Part& shar
     if (!tokens[from].food_word) continue;
     auto joined = read_joined(tokens, part, {from, shared.last}, index);
     if (joined.food == no_food || joined.node == lender.best().node) continue;
+    joined.written = joined.name;
     joined.name += ' ';
     joined.name += Reader(tokens, {from, shared.last}, index).text({});
     return joined;

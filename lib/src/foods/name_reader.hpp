@@ -12,7 +12,7 @@ namespace sealworthy::foods {
 /// A part of the name, read.
 struct NamePart {
   std::string name;  ///< without cuts and other words that are no part of a name, what is borrowed put behind
-  std::string written;  ///< the same as it stands in the line
+  std::string written;  ///< as it stands in the line, where that differs; else ""
   FoodId food = no_food;
   Trie::Node node = Trie::none;  ///< of the food's name
   bool slip = false;

@@ -35,7 +35,7 @@ constexpr std::array remarks{
     Remark{"hedge", says_hedge, true},         Remark{"denial", says_denial, false},
     Remark{"such-as", says_such_as, false},    Remark{"per-jar", says_per_jar, true},
     Remark{"leave-on", says_leave_on, false},  Remark{"percent", says_percent, false},
-    Remark{"acidity", says_acidity, false},
+    Remark{"acidity", says_acidity, false},    Remark{"length", says_length, false},
 };
 
 }  // namespace
@@ -53,7 +53,7 @@ Meaning& Phrases::at_phrase(std::string_view phrase, Lexicon& lexicon) {
 
 void Phrases::load_states(const yaml::Node& list, std::string_view file, Lexicon& lexicon,
                           std::vector<LoadError>& errors) {
-  static constexpr std::array<std::string_view, 5> keys{"is", "said", "not", "like", "named"};
+  static constexpr std::array<std::string_view, 6> keys{"is", "said", "not", "like", "named", "weighs-apart"};
   Fields fields{file, errors};
   for (const auto& node : fields.items(list)) {
     if (!fields.known_keys(node, keys)) continue;
@@ -64,7 +64,8 @@ void Phrases::load_states(const yaml::Node& list, std::string_view file, Lexicon
       continue;
     }
     const auto id = static_cast<StateId>(states_.size());
-    states_.push_back({std::string(name), fields.flag(node, "named"), no_state, no_state});
+    states_.push_back({std::string(name), fields.flag(node, "named"), no_state, no_state,
+                       fields.flag(node, "weighs-apart")});
     for (const bool denial : {true, false})
       if (const auto* other = node.find(denial ? "not" : "like"))
         pending_.push_back({id, denial, std::string(other->text), std::string(file), other->at});
@@ -106,11 +107,12 @@ void Phrases::load_words(const yaml::Node& map, std::string_view file, Lexicon& 
     }
 }
 
-void Phrases::finish(std::vector<LoadError>& errors) {
+void Phrases::finish(std::size_t words, std::vector<LoadError>& errors) {
+  first_.resize(words);
+  for (WordId word = 0; word < words; ++word) first_[word] = trie_.child(Trie::root, word);
   for (const auto& pending : pending_) {
     const StateId other = find_state(pending.name);
     if (other == no_state) {
-      // "not: cut" may name a state that has no words of its own
       Fields fields{pending.file, errors};
       fields.error(pending.at, "no state is called '" + pending.name + "'");
       continue;

@@ -43,6 +43,7 @@ enum Says : std::uint32_t {
   says_leave_on = 1U << 8,
   says_percent = 1U << 9,
   says_acidity = 1U << 10,
+  says_length = 1U << 11,
 };
 
 using StateId = std::uint16_t;
@@ -53,6 +54,8 @@ struct State {
   bool named = false;         ///< part of a name as cooks write it
   StateId denied = no_state;  ///< the state that stands when this one is denied
   StateId like = no_state;    ///< a cup of it weighs about as much as a cup of that
+  bool weighs_apart =
+      false;  ///< a cup of it weighs so differently that it stands only for lines that tell it
 };
 
 struct Meaning {
@@ -69,10 +72,14 @@ class Phrases {
                    std::vector<LoadError>& errors);
   void load_words(const yaml::Node& map, std::string_view file, Lexicon& lexicon,
                   std::vector<LoadError>& errors);
-  /// After the last load: states that other states point to.
-  void finish(std::vector<LoadError>& errors);
+  /// After the last load: states that other states point to, and where each word leads to.
+  void finish(std::size_t words, std::vector<LoadError>& errors);
 
   [[nodiscard]] Trie::Node child(Trie::Node node, WordId word) const { return trie_.child(node, word); }
+  /// The child of the root.
+  [[nodiscard]] Trie::Node first(WordId word) const {
+    return word < first_.size() ? first_[word] : Trie::none;
+  }
   [[nodiscard]] const Meaning& meaning(Trie::Node node) const {
     return node < meanings_.size() ? meanings_[node] : nothing_;
   }
@@ -92,6 +99,7 @@ class Phrases {
   Meaning& at_phrase(std::string_view phrase, Lexicon& lexicon);
 
   Trie trie_;
+  std::vector<Trie::Node> first_;  ///< by word
   std::vector<Meaning> meanings_;  ///< by node
   Meaning nothing_;
   std::vector<State> states_;

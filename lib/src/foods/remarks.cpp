@@ -1,7 +1,6 @@
 #include "foods/remarks.hpp"
 
 #include <algorithm>
-#include <array>
 #include <charconv>
 
 namespace sealworthy::foods {
@@ -38,11 +37,7 @@ bool in_choice(const Tokens& tokens, std::size_t i) {
   return false;
 }
 
-bool length_unit(const Token& token) {
-  static constexpr std::array<std::string_view, 8> units{"inch", "inches", "in",         "\"",
-                                                         "cm",   "mm",     "centimeter", "centimetre"};
-  return std::find(units.begin(), units.end(), token.text) != units.end();
-}
+bool length_unit(const Token& token) { return (token.says & says_length) != 0; }
 
 std::optional<double> value_of(const Token& token) {
   double value = 0;
@@ -163,12 +158,10 @@ TellsStates read_states(const Tokens& tokens, const Index& index, std::size_t fr
 void read_remarks(const Tokens& tokens, quantity::Units units, LineReading& reading) {
   std::uint32_t said = 0;
   bool amount_before = false;
-  bool length = false;
   for (std::size_t i = 0; i < tokens.size(); ++i) {
     const auto& token = tokens[i];
     said |= token.says;
     amount_before = amount_before || (token.spent && token.depth == 0);
-    length = length || length_unit(token);
     if ((token.says & says_per_jar) != 0 && !reading.per_jar)
       read_per_jar(tokens, i, amount_before, units, reading);
   }
@@ -176,7 +169,7 @@ void read_remarks(const Tokens& tokens, quantity::Units units, LineReading& read
   reading.optional = reading.to_taste || (said & says_optional) != 0;
   reading.not_eaten = (said & says_not_eaten) != 0 && (said & says_in_jar) == 0 && !reading.per_jar;
   if ((said & says_acidity) != 0) reading.strength_percent = strength(tokens);
-  if (length) reading.piece = piece(tokens);
+  if ((said & says_length) != 0) reading.piece = piece(tokens);
 }
 
 }  // namespace sealworthy::foods

@@ -13,6 +13,7 @@ bool upper(char c) { return c >= 'A' && c <= 'Z'; }
 
 /// A mark that text::Words keeps as a word: \", %, °, +, &.
 bool symbol(std::string_view text) {
+  if (text.front() >= 'a' && text.front() <= 'z') return false;
   return std::none_of(text.begin(), text.end(), [](char c) {
     return (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9') || static_cast<unsigned char>(c) >= 0xC3;
   });
@@ -107,7 +108,7 @@ void Tokens::mark_phrases() {
     for (std::size_t i = at; i < tokens_.size(); ++i) {
       const auto& token = tokens_[i];
       if (token.word == no_word || token.slip || (i > at && token.before != 0)) break;
-      node = index_.phrases.child(node, token.word);
+      node = i == at ? index_.phrases.first(token.word) : index_.phrases.child(node, token.word);
       if (node == Trie::none) break;
       const auto& meaning = index_.phrases.meaning(node);
       if (!meaning.any()) continue;
@@ -126,7 +127,10 @@ void Tokens::mark_phrases() {
     at += length;
   }
   for (auto& token : tokens_) {
-    if (symbol(token.text)) token.roles |= role_filler;
+    if (symbol(token.text)) {
+      token.roles |= role_filler;
+      if (token.text == "\"") token.says |= says_length;
+    }
     // words of phrases that do not stand here
     if (token.known && !token.food_word && token.roles == 0 && token.says == 0) token.roles = role_plain;
   }
@@ -170,7 +174,9 @@ void Tokens::match_names() {
   matches_.assign(tokens_.size(), NameMatch{});
   for (std::size_t i = 0; i < tokens_.size(); ++i) {
     const auto& token = tokens_[i];
-    if (token.food_word && !token.spent && !inside_remark(i, tokens_.size())) matches_[i] = match_from(i);
+    if (token.food_word && !token.spent && index_.name_first[token.lemma] != Trie::none &&
+        !inside_remark(i, tokens_.size()))
+      matches_[i] = match_from(i);
   }
 }
 
@@ -203,7 +209,9 @@ NameMatch Tokens::match_from(std::size_t start) const {
     if (i > start && (token.spent || (sentence && !token.number))) break;  // but "cure no. 1"
     if (i > start && token.before == ',' && noun) break;
     const bool usable = token.lemma != no_word && (i == start || !inside_remark(i, stepped));
-    const Trie::Node next = usable ? index_.names.child(node, token.lemma) : Trie::none;
+    const Trie::Node next = !usable      ? Trie::none
+                            : i == start ? index_.name_first[token.lemma]
+                                         : index_.names.child(node, token.lemma);
     if (next != Trie::none) {
       node = next;
       stepped = i;

@@ -10,45 +10,40 @@ using Grams = Interval<double>;
 constexpr double spoons_per_cup = 16;  ///< tablespoons; US customary
 constexpr double small_spoons_per_cup = 48;
 
-/// States that make a cup of a food so different that a measure in one of them serves no line that does not
-/// tell it.
-constexpr std::array<std::string_view, 12> decisive{"canned",  "frozen",    "dried",  "dry",
-                                                    "boiled",  "cooked",    "pureed", "mashed",
-                                                    "candied", "sweetened", "baked",  "roasted"};
+constexpr int same_state = 4;   ///< agreement of a measure that is in a state of the line
+constexpr int like_state = 2;   ///< in one that weighs like it
+constexpr int other_state = 6;  ///< against a measure in a state that weighs apart and is not told
 
-bool in(std::span<const std::string_view> states, std::string_view state) {
+bool in(std::span<const StateId> states, StateId state) {
   return std::find(states.begin(), states.end(), state) != states.end();
 }
 
-/// How well a measure's form agrees with what the line tells.
-int agreement(const Measure& measure, std::span<const std::string_view> states, const Index& index) {
+/// How well a measure's states agree with those of the line.
+int agreement(const std::vector<StateId>& measured, std::span<const StateId> states, const Phrases& phrases) {
   int score = 0;
-  for (const auto& state : measure.states) {
-    if (in(states, state)) {
-      score += 4;
-    } else if (std::find(decisive.begin(), decisive.end(), state) != decisive.end()) {
-      score -= 6;
-    } else {
-      const StateId id = index.phrases.find_state(state);
-      for (const auto other : states) {
-        const StateId like = index.phrases.find_state(other);
-        if (like != no_state && index.phrases.state(like).like == id) score += 2;
-      }
-    }
+  for (const auto state : measured) {
+    if (in(states, state))
+      score += same_state;
+    else if (phrases.state(state).weighs_apart)
+      score -= other_state;
+    else
+      for (const auto told : states)
+        if (phrases.state(told).like == state) score += like_state;
   }
   return score;
 }
 
 /// The hull of what the measures that agree best say; `grams_of` gives a measure's figure, if it has one.
 template <class GramsOf>
-std::optional<Grams> best(const Food& food, std::span<const std::string_view> states, const Index& index,
+std::optional<Grams> best(FoodId food, std::span<const StateId> states, const Index& index,
                           GramsOf&& grams_of) {
   std::optional<Grams> found;
   int best_score = 0;
-  for (const auto& measure : food.measures) {
-    const std::optional<Grams> grams = grams_of(measure);
+  const auto& measures = index.foods[food].measures;
+  for (std::size_t i = 0; i < measures.size(); ++i) {
+    const std::optional<Grams> grams = grams_of(measures[i]);
     if (!grams) continue;
-    const int score = agreement(measure, states, index);
+    const int score = agreement(index.measure_states[food][i], states, index.phrases);
     if (!found || score > best_score) {
       found = grams;
       best_score = score;
@@ -94,8 +89,8 @@ bool is_whole_piece(std::string_view unit) {
   return std::find(whole.begin(), whole.end(), unit) != whole.end();
 }
 
-std::optional<Grams> pieces(const quantity::Amount& amount, const Food& food,
-                            std::span<const std::string_view> states, const Index& index) {
+std::optional<Grams> pieces(const quantity::Amount& amount, FoodId food, std::span<const StateId> states,
+                            const Index& index) {
   const std::string_view unit = amount.unit == "rib" ? "stalk" : std::string_view(amount.unit);
   const std::string_view size = is_size(amount.size) ? std::string_view(amount.size) : std::string_view();
   const auto of_unit = best(food, states, index, [&](const Measure& m) { return piece_of(m, unit, size); });
@@ -116,7 +111,7 @@ std::optional<Grams> of_volume(const Interval<Volume>& volume, const std::option
 }  // namespace
 
 std::optional<Interval<Mass>> weigh_amount(const quantity::Amount& amount, FoodId food,
-                                           std::span<const std::string_view> states, const Index& index) {
+                                           std::span<const StateId> states, const Index& index) {
   if (const auto* mass = std::get_if<Interval<Mass>>(&amount.measure)) return *mass;
   const auto* count = std::get_if<Interval<Count>>(&amount.measure);
   const auto times = count != nullptr ? Interval<double>{in_pieces(count->low), in_pieces(count->high)}
@@ -127,12 +122,11 @@ std::optional<Interval<Mass>> weigh_amount(const quantity::Amount& amount, FoodI
   const auto* volume = std::get_if<Interval<Volume>>(&amount.measure);
   if (count != nullptr && volume == nullptr) volume = std::get_if<Interval<Volume>>(&amount.each);
   for (FoodId at = food; at != no_food; at = index.parents[at]) {
-    const Food& self = index.foods[at];
     std::optional<Grams> grams;
     if (volume != nullptr)
-      grams = of_volume(*volume, best(self, states, index, cup_of));
+      grams = of_volume(*volume, best(at, states, index, cup_of));
     else if (count != nullptr)
-      grams = pieces(amount, self, states, index);
+      grams = pieces(amount, at, states, index);
     if (grams) return as_mass(Grams{grams->low * times.low, grams->high * times.high});
   }
   return std::nullopt;

@@ -5,11 +5,15 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 
 namespace sealworthy::text {
 namespace {
 
+/// The lower case of an ASCII letter or digit, else 0.
+char lower(char c) {
+  if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) return c;
+  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : '\0';
+}
 bool ascii_letter(char32_t c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 bool digit(char32_t c) { return c >= '0' && c <= '9'; }
 
@@ -122,11 +126,14 @@ struct Scanner {
     const auto begin = at;
     const auto start = folded.size();
     while (at < text.size()) {
+      if (const auto plain_letter = text[at]; lower(plain_letter) != 0) {  // nearly every letter
+        folded.push_back(lower(plain_letter));
+        ++at;
+        continue;
+      }
       const auto piece = peek(at);
       const auto c = piece.c;
-      if (ascii_letter(c) || digit(c)) {
-        folded.push_back(static_cast<char>(std::tolower(static_cast<int>(c))));
-      } else if (c == '\'' || c == 0x2019) {
+      if (c == '\'' || c == 0x2019) {
         if (!ascii_letter(peek(at + piece.size).c)) break;
         folded.push_back('\'');
       } else if (const auto letters = plain(c); !letters.empty()) {
@@ -156,6 +163,11 @@ struct Scanner {
 
   void run() {
     while (at < text.size()) {
+      if (text[at] == ' ') {
+        joined = false;
+        ++at;
+        continue;
+      }
       const auto piece = peek(at);
       const auto c = piece.c;
       const bool after_number = !words.empty() && words.back().number && words.back().end == at;
