@@ -100,16 +100,20 @@ bool AmountReader::read_dimension(const Range& range) {
   return true;
 }
 
-/// "1-28 oz can", "1 - 7.5 oz box": a count and a size joined by a dash, told from a range by the package
-/// that follows and by figures too far apart for a range (four times and more).
+/// "1-28 oz can", "2 - 6 oz cans": a count and a size joined by a dash. Told from a range by the package that
+/// follows: several of them, or figures that make no range (turned, or four times apart and more).
 std::optional<Range> AmountReader::split_package(const Range& range) const {
-  if (range.second_at == 0 || !range.whole) return std::nullopt;
+  if (range.second_at == 0 || !range.whole || dash_at(text_, skip_space(text_, range.first_end)) == 0)
+    return std::nullopt;
   const auto size = measured_at(text_, range.second_at, units_);
-  if (!size || size->value.low < 4 * range.value.low) return std::nullopt;
+  if (!size) return std::nullopt;
   const auto behind = unit_at(text_, past_hyphen(text_, skip_equal_sizes(text_, size->end, units_)));
   if (!behind || behind->unit->kind != Kind::package) return std::nullopt;
+  const auto last = behind->end - (char_at(text_, behind->end - 1, '.') ? 2 : 1);
+  const bool several = char_at(text_, last, 's');
+  if (!several && !range.turned && range.value.high < 4 * range.value.low) return std::nullopt;
   Range count = range;
-  count.value.high = count.value.low;
+  count.value = Interval<double>::exactly(range.turned ? range.value.high : range.value.low);
   count.end = range.second_at;
   count.second_at = 0;
   return count;

@@ -50,7 +50,7 @@ std::optional<Range> range_at(std::string_view text, std::size_t at, bool betwee
   if (!first) return std::nullopt;
   Range range;
   range.value = {first->value, first->value};
-  range.end = first->end;
+  range.end = range.first_end = first->end;
   range.whole = first->whole;
   range.article = first->article;
   if (range.article) return range;
@@ -60,6 +60,7 @@ std::optional<Range> range_at(std::string_view text, std::size_t at, bool betwee
   const auto second = mark ? read_number(text, *mark) : std::nullopt;
   if (!second || second->article) return range;
   range.value = {std::min(first->value, second->value), std::max(first->value, second->value)};
+  range.turned = first->value > second->value;
   range.second_at = *mark;
   range.end = second->end;
   return range;
@@ -95,6 +96,21 @@ std::optional<std::size_t> past_bracket(std::string_view text, std::size_t at) {
   return close + 1;
 }
 
+/// "5% vinegar", "100 percent juice": a strength, no amount.
+bool is_percent(std::string_view text, std::size_t at) {
+  const auto next = skip_space(text, at);
+  return char_at(text, next, '%') || phrase_at(text, next, "percent") || phrase_at(text, next, "per cent");
+}
+
+/// "5-spice powder", "3-bean salad": a figure of the name. "2-onions" is a slip of the keyboard for "2
+/// onions".
+bool AmountReader::is_part_of_name(const Range& range) const {
+  const auto dash = dash_at(text_, range.end);
+  if (dash == 0 || unit_ != nullptr || end_ != range.end || range.value.low < 2) return false;
+  const Letters word(text_, range.end + dash);
+  return word.end() > word.begin() && text_[word.end() - 1] != 's' && out_.noun_end == 0;
+}
+
 std::optional<Amount> AmountReader::read(std::size_t at) {
   out_.begin = at;
   at = read_leads(at);
@@ -103,7 +119,7 @@ std::optional<Amount> AmountReader::read(std::size_t at) {
     return std::move(out_);
   }
   auto range = range_at(text_, at, between_);
-  if (!range || range->value.high <= 0) return std::nullopt;
+  if (!range || range->value.high <= 0 || is_percent(text_, range->end)) return std::nullopt;
   if (const auto count = split_package(*range)) range = count;
   out_.stated = range->value;
   end_ = range->end;
@@ -116,6 +132,7 @@ std::optional<Amount> AmountReader::read(std::size_t at) {
       return std::nullopt;
   }
   read_what_follows();
+  if (is_part_of_name(*range)) return std::nullopt;
   finish();
   return std::move(out_);
 }

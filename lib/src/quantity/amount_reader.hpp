@@ -16,9 +16,11 @@ namespace sealworthy::quantity {
 struct Range {
   Interval<double> value;
   std::size_t end = 0;
+  std::size_t first_end = 0;  ///< past the first figure
   std::size_t second_at = 0;  ///< where the upper figure stands, if there is one
   bool article = false;       ///< the figure is only "a" or "an"
   bool whole = false;         ///< the first figure is a whole number
+  bool turned = false;        ///< the greater figure stands first
 };
 
 /// A weight or volume at a place: "28-oz", "1/4 cup".
@@ -73,6 +75,7 @@ class AmountReader {
   [[nodiscard]] Interval<double> in_first_unit(const Measured& other) const;
   // amount_reader.cpp
   void read_what_follows();
+  [[nodiscard]] bool is_part_of_name(const Range& range) const;
   void finish();
 
   std::string_view text_;

@@ -8,7 +8,7 @@
 namespace sealworthy::quantity {
 namespace {
 
-enum class Bound { none, at_most, at_least, between };
+enum class Bound { none, about, at_most, at_least, between };
 
 /// Phrases before a figure that begin with a word of Role::lead.
 struct Lead {
@@ -16,13 +16,21 @@ struct Lead {
   Bound bound;
 };
 constexpr std::array leads{
-    Lead{"up to", Bound::at_most},          Lead{"at most", Bound::at_most},
-    Lead{"no more than", Bound::at_most},   Lead{"not more than", Bound::at_most},
-    Lead{"maximum", Bound::at_most},        Lead{"max", Bound::at_most},
-    Lead{"at least", Bound::at_least},      Lead{"no less than", Bound::at_least},
-    Lead{"not less than", Bound::at_least}, Lead{"minimum", Bound::at_least},
-    Lead{"between", Bound::between},        Lead{"from", Bound::none},
-    Lead{"exactly", Bound::none},           Lead{"only", Bound::none},
+    Lead{"up to", Bound::at_most},
+    Lead{"at most", Bound::at_most},
+    Lead{"no more than", Bound::at_most},
+    Lead{"not more than", Bound::at_most},
+    Lead{"maximum", Bound::at_most},
+    Lead{"max", Bound::at_most},
+    Lead{"at least", Bound::at_least},
+    Lead{"no less than", Bound::at_least},
+    Lead{"not less than", Bound::at_least},
+    Lead{"minimum", Bound::at_least},
+    Lead{"not quite", Bound::about},
+    Lead{"between", Bound::between},
+    Lead{"from", Bound::none},
+    Lead{"exactly", Bound::none},
+    Lead{"only", Bound::none},
 };
 
 /// Nouns that are taken as the unit though they stand behind the name. Where `after` is set the noun is one
@@ -77,6 +85,7 @@ std::size_t AmountReader::read_leads(std::size_t at) {
       std::optional<std::size_t> end;
       for (const auto& lead : leads) {
         if (!(end = phrase_at(text_, at, lead.phrase))) continue;
+        if (lead.bound == Bound::about) out_.about = true;
         if (lead.bound == Bound::at_most) out_.at_most = true;
         if (lead.bound == Bound::at_least) out_.at_least = true;
         if (lead.bound == Bound::between) between_ = true;
@@ -111,6 +120,8 @@ std::size_t AmountReader::read_sizes(std::size_t at, bool with_modifiers) {
     } else if (!size.empty() && (word.is("to") || word.is("or")) &&
                meaning(next_word(text_, word.end())).role == Role::size) {
       at = word.end();
+    } else if (word.is("ea")) {
+      at = after;
     } else if (with_modifiers && (means.role == Role::modifier || means.role == Role::about)) {
       out_.about = out_.about || means.role == Role::about;
       at = word.end();

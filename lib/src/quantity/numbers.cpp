@@ -180,7 +180,8 @@ std::size_t skip_article(std::string_view text, std::size_t at) {
 
 /// "and a half", "and one-half", "and a quarter" after a whole number.
 std::optional<Part> and_a_half(std::string_view text, std::size_t at) {
-  const auto joint = phrase_at(text, past_hyphen(text, at), "and");
+  const auto next = past_hyphen(text, at);
+  const auto joint = char_at(text, next, '&') ? std::optional(next + 1) : phrase_at(text, next, "and");
   if (!joint) return std::nullopt;
   const auto top_word = next_word(text, *joint);
   const auto& top = meaning(top_word);

@@ -77,6 +77,7 @@ inline constexpr std::array unit_list{
     measures::one_of("leaf", Kind::piece),
     measures::one_of("cube", Kind::piece),
     measures::one_of("handful", Kind::piece),
+    measures::one_of("bar", Kind::piece),
     measures::one_of("strip", Kind::piece),
     measures::one_of("wedge", Kind::piece),
     measures::one_of("stem", Kind::piece),
