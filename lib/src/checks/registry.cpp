@@ -21,12 +21,12 @@
 #include "checks/method_not_accepted.hpp"
 #include "checks/mixture_longest_process.hpp"
 #include "checks/pack_against_table.hpp"
+#include "checks/practice_in_steps.hpp"
 #include "checks/prep_required.hpp"
 #include "checks/pressure_against_table.hpp"
 #include "checks/process_missing.hpp"
 #include "checks/sterile_jars.hpp"
 #include "checks/time_against_table.hpp"
-#include "checks/practice_in_steps.hpp"
 
 namespace sealworthy::checks {
 
