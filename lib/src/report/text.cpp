@@ -13,7 +13,7 @@ using report::columns;
 using report::cut;
 using report::wrap;
 
-constexpr int label_columns = 31;  // where a finding's message starts on a wide terminal
+constexpr int label_columns = 34;  // where a finding's message starts on a wide terminal
 constexpr int detail_columns = 17;
 
 int clamped(const TextStyle& style) { return std::clamp(style.width, 40, 100); }
