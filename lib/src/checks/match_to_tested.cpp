@@ -51,9 +51,9 @@ class MatchToTested final : public Check {
   /// Held where a product matches without doubt and every line names foods that are known.
   static void food_point(const reading::Reading& reading, Results& results) {
     const auto& match = reading.match;
-    const bool known = std::all_of(
-        reading.ingredients.begin(), reading.ingredients.end(),
-        [](const reading::Ingredient& i) { return i.read.unknown.empty() && i.food != nullptr; });
+    const bool known =
+        std::all_of(reading.ingredients.begin(), reading.ingredients.end(),
+                    [](const reading::Ingredient& i) { return i.read.unknown.empty() && i.food != nullptr; });
     const bool held = match.product != nullptr && !match.doubtful && known;
     results.point(PointKind::food, held ? Point::State::held : Point::State::unknown);
   }

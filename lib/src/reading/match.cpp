@@ -23,8 +23,11 @@ bool near(const Candidate& c) {
 
 /// What speaks against a candidate, weighed: less is nearer.
 int distance(const Candidate& c) {
-  return 4 * c.differences() + (c.contradicted != 0 ? 6 : 0) + (c.unsaid ? 3 : 0) - (c.said ? 1 : 0) -
-         (c.named ? 5 : 0);
+  return 4 * c.differences() + (c.contradicted != 0 ? 6 : 0) +
+         (c.unlikely ? 5
+          : c.unsaid ? 3
+                     : 0) -
+         (c.said ? 1 : 0) - (c.named ? 5 : 0);
 }
 
 /// Drops what a better one of the list makes needless: `better` is true of those to keep, if any are.
@@ -44,9 +47,10 @@ void one_of_each(Candidates& list) {
   list = std::move(out);
 }
 
-/// Those whose amounts the card meets best.
-void prefer_amounts(Candidates& list, const Reading& reading) {
-  if (list.size() < 2) return;
+/// Those whose amounts the card meets best. True if it meets them well enough to tell them from the others:
+/// no more than half of the lines differ.
+bool prefer_amounts(Candidates& list, const Reading& reading) {
+  if (list.size() < 2) return true;
   std::vector<std::size_t> differences;
   for (const auto& c : list)
     differences.push_back(c.entry->plain() ? 1 : tested::compare(*c.entry->product, reading).differences());
@@ -55,6 +59,8 @@ void prefer_amounts(Candidates& list, const Reading& reading) {
   for (std::size_t i = 0; i < list.size(); ++i)
     if (differences[i] == least) out.push_back(list[i]);
   list = std::move(out);
+  const auto* formula = list.front().entry->formula;
+  return formula == nullptr || 2 * least <= formula->lines.size();
 }
 
 class Matching {
@@ -92,9 +98,11 @@ class Matching {
     const auto by_product = [](const Candidate& a, const Candidate& b) { return a.entry < b.entry; };
     std::sort(exact.begin(), exact.end(), by_product);
     std::sort(others.begin(), others.end(), by_product);
-    if (!exact.empty()) return choose(std::move(exact));
-    if (!others.empty()) return nearest(std::move(others));
-    return {};
+    // A dish that the card does not name is no nearer than one that lacks something.
+    if (std::any_of(exact.begin(), exact.end(), [](const Candidate& c) { return !c.unlikely; }))
+      return choose(std::move(exact));
+    others.insert(others.end(), exact.begin(), exact.end());
+    return others.empty() ? Match{} : nearest(std::move(others));
   }
 
  private:
@@ -115,7 +123,7 @@ class Matching {
     prefer(list, [](const Candidate& c) { return c.named; });
     prefer(list, [](const Candidate& c) { return c.said; });
     one_of_each(list);
-    prefer_formula(list);
+    if (!prefer_formula(list)) return told(list, list.front());
     if (std::all_of(list.begin(), list.end(), [](const Candidate& c) { return c.entry->any == 0; }))
       prefer(list, [&](const Candidate& c) { return tables_jars(*c.entry->product, reading_); });
     if (list.size() == 1) return found(list.front());
@@ -123,16 +131,25 @@ class Matching {
   }
 
   /// A formula tells more than a plain product: the one with most foods, then the one whose amounts fit.
-  void prefer_formula(Candidates& list) const {
-    if (list.size() < 2) return;
+  /// False, with all that have as many foods left in the list, if no amounts tell which.
+  bool prefer_formula(Candidates& list) const {
+    if (list.size() < 2) return true;
     const auto foods = [](const Candidate& c) {
       return std::popcount(c.covered & c.entry->required & c.entry->body);
     };
     int most = 0;
     for (const auto& c : list) most = std::max(most, foods(c));
     prefer(list, [&](const Candidate& c) { return foods(c) == most; });
-    if (std::any_of(list.begin(), list.end(), [](const Candidate& c) { return !c.entry->plain(); }))
-      prefer_amounts(list, reading_);
+    if (std::all_of(list.begin(), list.end(), [](const Candidate& c) { return c.entry->plain(); }))
+      return true;
+    auto best = list;
+    if (!prefer_amounts(best, reading_)) {
+      std::stable_partition(list.begin(), list.end(),
+                            [&](const Candidate& c) { return c.entry == best.front().entry; });
+      return false;
+    }
+    list = std::move(best);
+    return true;
   }
 
   Match found(const Candidate& c) const {
