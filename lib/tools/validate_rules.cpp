@@ -19,7 +19,11 @@ using namespace sealworthy;
 using Loader = void (*)(std::span<const knowledge::NamedDocument>, std::vector<foods::LoadError>&);
 
 /// Every loader of the library has its line here.
-const std::vector<Loader> loaders = {};
+const std::vector<Loader> loaders = {
+    +[](std::span<const knowledge::NamedDocument> documents, std::vector<foods::LoadError>& errors) {
+      knowledge::Knowledge::build(documents, errors);
+    },
+};
 
 }  // namespace
 
