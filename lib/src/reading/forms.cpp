@@ -212,6 +212,7 @@ FormSet Forms::in_line(const foods::LineReading& line) const {
   };
   for (const auto& state : line.states) scan(state);
   for (const auto& named : line.foods) scan(named.name);
+  if (!line.amount.unit.empty()) scan(line.amount.unit);
   return out;
 }
 

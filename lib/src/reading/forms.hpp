@@ -46,7 +46,9 @@ class Forms {
 
   /// Forms that a title says, and the products it names.
   FormSet in_title(const Sentences& title, NamedProducts& named) const;
-  /// Forms that an ingredient line says in its states or in the food's name ("pumpkin puree").
+  /// Forms that an ingredient line says in its states, in the food's name ("pumpkin puree") or in what is
+  /// counted
+  /// ("4 cans").
   [[nodiscard]] FormSet in_line(const foods::LineReading& line) const;
   /// Forms that the steps tell, leaving out what a sentence denies ("do not mash").
   [[nodiscard]] FormSet in_steps(const std::vector<StepText>& steps) const;

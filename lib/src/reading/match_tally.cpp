@@ -19,7 +19,9 @@ SaidForms read_words(const Reading& reading, const MatchIndex::Impl& index) {
     if (ingredient.food == nullptr) continue;
     const std::size_t food = index.number(*ingredient.food);
     out.foods |= index.food_forms[food];
-    if (index.telling[food] == Telling::body) out.words |= index.forms.in_line(ingredient.read);
+    // A liquid has no form that matters: pears may lie in canned juice.
+    if (index.telling[food] == Telling::body && ingredient.food->kind != "liquid")
+      out.words |= index.forms.in_line(ingredient.read);
   }
   return out;
 }

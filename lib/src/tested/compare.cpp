@@ -7,6 +7,7 @@
 
 #include "tested/compare_amounts.hpp"
 #include "tested/compare_pairs.hpp"
+#include "tested/compare_sizes.hpp"
 #include "tested/line_foods.hpp"
 
 namespace sealworthy::tested {
@@ -21,7 +22,9 @@ class Comparing {
         reading_(reading),
         fermented_(fermented),
         facts_(facts_of(formula, *reading.catalogue)),
-        pairing_(pair_up(formula, facts_, reading)) {}
+        pairing_(pair_up(formula, facts_, reading)),
+        sizes_(formula, reading),
+        batch_(formula, facts_, pairing_, sizes_, reading) {}
 
   FormulaComparison run() {
     result_.lines.resize(formula_.lines.size());
@@ -30,7 +33,7 @@ class Comparing {
       result_.lines[i].dry_spice = has(facts_.flavor, i);
     }
     for (const auto i : pairing_.unplaced) add_foreign(i);
-    find_factors();
+    result_.factor = batch_.factor("");
     for (const auto& pair : pairing_.pairs) compare(pair);
     for (std::size_t i = 0; i < formula_.lines.size(); ++i) finish(i);
     return std::move(result_);
@@ -54,171 +57,6 @@ class Comparing {
       added.name = read(i).unknown.front();
     result_.added.push_back(std::move(added));
   }
-
-  // --- sizes of the card and of the formula
-
-  /// The card's size of a pair in the dimension of a published one: a sum where there are several
-  /// ingredients.
-  std::optional<Size> card_size(const Pair& pair, const Size& published) const {
-    std::optional<Size> sum;
-    for (const auto i : pair.ingredients) {
-      auto one = size_beside(read(i), published);
-      if (!one) return std::nullopt;
-      if (sum)
-        sum->value = sum->value + one->value;
-      else
-        sum = one;
-    }
-    return sum;
-  }
-
-  static std::optional<Size> size_beside(const foods::LineReading& line, const Size& published) {
-    std::optional<Size> out;
-    const auto take = [&](const quantity::Amount& amount) {
-      for (const auto& size : sizes_of(amount))
-        if (!out && size.beside(published)) out = size;
-    };
-    take(line.amount);
-    for (const auto& more : line.more) take(more);
-    if (out && line.optional) out->value.low = 0;
-    return out;
-  }
-
-  std::optional<Size> card_weight(const Pair& pair) const {
-    std::optional<Interval<Mass>> sum;
-    for (const auto i : pair.ingredients) {
-      auto weight = read(i).weight;
-      if (!weight && ingredient(i).food != nullptr)
-        weight = reading_.catalogue->weigh(read(i).amount, *ingredient(i).food, read(i).states);
-      if (!weight) return std::nullopt;
-      sum = sum ? *sum + *weight : *weight;
-    }
-    return sum ? std::optional(size_of(*sum)) : std::nullopt;
-  }
-
-  /// The published sizes of a pair: each alternative of a line, or the sum of several lines' first ones.
-  std::vector<Size> published(const Pair& pair) const {
-    std::vector<Size> out;
-    if (std::popcount(pair.lines) == 1) {
-      const auto& line = formula_.lines[pair.first_line];
-      const bool both_optional = line.optional && read(pair.ingredients.front()).optional;
-      for (const auto& amount : line.amounts)
-        for (auto size : sizes_of(amount)) {
-          if (line.at_most || amount.at_most || both_optional) size.value.low = 0;
-          out.push_back(size);
-        }
-      return out;
-    }
-    for (std::size_t i = 0; i < formula_.lines.size(); ++i) {
-      if (!has(pair.lines, i) || formula_.lines[i].amounts.empty()) continue;
-      const auto sizes = sizes_of(formula_.lines[i].amounts.front());
-      if (sizes.empty()) return {};
-      if (out.empty())
-        out.push_back(sizes.front());
-      else if (out.front().beside(sizes.front()))
-        out.front().value = out.front().value + sizes.front().value;
-      else
-        return {};
-    }
-    return out;
-  }
-
-  // --- the batch
-
-  struct Factor {
-    std::string_view part;
-    double by = 1;
-  };
-  struct Known {
-    std::string_view part;
-    Interval<double> found, published;
-  };
-
-  /// One factor for each part of the formula: 1 unless another fits more lines.
-  void find_factors() {
-    const auto known = known_sizes();
-    for (const auto& line : formula_.lines)
-      if (std::none_of(factors_.begin(), factors_.end(),
-                       [&](const Factor& f) { return f.part == line.part; }))
-        factors_.push_back({line.part, best_factor(line.part, known)});
-    result_.factor = factor_of("");
-  }
-
-  std::vector<Known> known_sizes() const {
-    std::vector<Known> known;
-    known.reserve(pairing_.pairs.size());
-    for (const auto& pair : pairing_.pairs) {
-      const auto& line = formula_.lines[pair.first_line];
-      const bool per_jar = line.per_jar || read(pair.ingredients.front()).per_jar;
-      if (has(facts_.flavor, pair.first_line) || per_jar) continue;
-      for (const auto& size : published(pair))
-        if (const auto card = card_size(pair, size)) {
-          known.push_back({line.part, card->value, size.value});
-          break;
-        }
-    }
-    return known;
-  }
-
-  static double best_factor(std::string_view part, const std::vector<Known>& known) {
-    const auto fitting = [&](double by) {
-      return std::count_if(known.begin(), known.end(), [&](const Known& k) {
-        return k.part == part && beside(k.found, k.published * by).result == Beside::Result::equal;
-      });
-    };
-    constexpr double largest = 64;
-    double best = 1;
-    auto most = fitting(best);
-    for (const auto& k : known) {
-      if (k.part != part || k.published.high <= 0) continue;
-      const double by = (k.found.low + k.found.high) / (k.published.low + k.published.high);
-      if (by < 1 / largest || by > largest) continue;
-      if (const auto fit = fitting(by); fit > most) {
-        most = fit;
-        best = by;
-      }
-    }
-    return best;
-  }
-
-  double factor_of(std::string_view part) const {
-    for (const auto& factor : factors_)
-      if (factor.part == part) return factor.by;
-    return 1;
-  }
-
-  // --- amounts per jar
-
-  /// What the published amount of a pair is to be multiplied with; 0: not known, `reason` says why.
-  double scale(const Pair& pair, std::string& reason) const {
-    const auto& line = formula_.lines[pair.first_line];
-    const auto& card = read(pair.ingredients.front());
-    if (!line.per_jar && !card.per_jar) return factor_of(line.part);
-    const double share = line.per_jar ? jar_share(line, card) : 1;
-    if (share <= 0) reason = "the card does not say for which jar";
-    if (line.per_jar && card.per_jar) return share;
-    const auto jars = jars_made();
-    if (!jars) reason = "the card does not say how many jars it makes";
-    if (!jars || share <= 0) return 0;
-    return line.per_jar ? share * *jars : factor_of(line.part) / *jars;
-  }
-
-  std::optional<double> jars_made() const {
-    const auto& makes = reading_.recipe->makes;
-    if (!makes || !makes->value.count.exact() || makes->value.count.low <= Count{}) return std::nullopt;
-    return in_pieces(makes->value.count.low);
-  }
-
-  /// The card's jar as a share of the one that the line is printed for; 0: not known.
-  double jar_share(const FormulaLine& line, const foods::LineReading& card) const {
-    if (!line.per_jar_of || reading_.tables == nullptr) return 1;
-    const auto published = reading_.tables->jars()[static_cast<std::size_t>(*line.per_jar_of)].volume;
-    if (card.per_jar_of) return card.per_jar_of->volume / published;
-    const auto& jars = reading_.recipe->jars;
-    return jars.size() == 1 ? jars.front().value.volume / published : 0;
-  }
-
-  // --- the verdict on a pair
 
   /// Why an ingredient line can't be told for sure: a word that is not known, two amounts in one line.
   std::string not_clear(const Pair& pair) const {
@@ -245,11 +83,11 @@ class Comparing {
   }
 
   Beside beside_published(const Pair& pair, std::string& reason) const {
-    const double factor = scale(pair, reason);
+    const double factor = batch_.scale(pair, reason);
     if (factor <= 0) return {};
     std::optional<Beside> first;
-    for (const auto& size : published(pair)) {
-      const auto card = card_size(pair, size);
+    for (const auto& size : sizes_.published(pair)) {
+      const auto card = sizes_.on_card(pair, size);
       if (!card) continue;
       const auto result = beside(card->value, size.value * factor);
       if (result.result == Beside::Result::equal) return result;
@@ -275,7 +113,7 @@ class Comparing {
     const auto& line = formula_.lines[pair.first_line];
     reason = line.amounts.empty() ? "the formula gives it in words only" : "measure it as the formula does";
     const auto* food = ingredient(pair.ingredients.front()).food;
-    const auto card = card_weight(pair);
+    const auto card = sizes_.card_weight(pair);
     if (food == nullptr || !card || std::popcount(pair.lines) != 1) return {};
     for (const auto& amount : line.amounts) {
       const auto weight = reading_.catalogue->weigh(amount, *food, line.states);
@@ -321,7 +159,7 @@ class Comparing {
   std::string needed_words(std::size_t line) const {
     const auto& published = formula_.lines[line];
     if (published.amounts.empty()) return published.text;
-    return words_of(published.amounts.front(), published.per_jar ? 1 : factor_of(published.part));
+    return words_of(published.amounts.front(), published.per_jar ? 1 : batch_.factor(published.part));
   }
 
   /// A line that no ingredient is for.
@@ -339,7 +177,8 @@ class Comparing {
   bool fermented_;
   LineFacts facts_;
   Pairing pairing_;
-  std::vector<Factor> factors_;
+  PairSizes sizes_;
+  Batch batch_;
   FormulaComparison result_;
 };
 
