@@ -85,7 +85,7 @@ bool same(const quantity::Amount& a, const quantity::Amount& b) {
 }
 
 const tested::Product& product(const std::string& id) {
-  const auto* found = rules().tables.find(id);
+  const auto* found = rules().tables().find(id);
   REQUIRE_MESSAGE(found != nullptr, id);
   return *found;
 }
@@ -176,7 +176,7 @@ TEST_CASE("acid for each jar of tomatoes") {
   for (const auto& example : examples)
     for (const std::string id : {"tomatoes-crushed", "tomato-juice", "tomatoes-whole-or-halved-in-water"}) {
       CAPTURE(value(example, "id"));
-      const auto& jars = rules().tables.jars();
+      const auto& jars = rules().tables().jars();
       for (const auto& acid : product(id).acid_per_jar) {
         if (jars[static_cast<std::size_t>(acid.jar)].id != value(example, "jar")) continue;
         for (const auto& entry : example.find("amounts")->entries) {

@@ -40,6 +40,10 @@ class MatchIndex {
   void finish(const tested::Tables& tables, const foods::Catalogue& catalogue,
               std::vector<foods::LoadError>& errors);
 
+  /// The form that words say and the product does not cover: "pureed" for "pumpkin puree" and cubed pumpkin.
+  /// "" where there is none.
+  [[nodiscard]] std::string_view not_covered(const tested::Product& product, std::string_view words) const;
+
   struct Impl;
   [[nodiscard]] const Impl& impl() const { return *impl_; }
 

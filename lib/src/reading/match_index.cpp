@@ -237,4 +237,17 @@ void MatchIndex::finish(const tested::Tables& tables, const foods::Catalogue& ca
   for (auto& entry : impl.entries) read_forms(impl, entry, errors);
 }
 
+std::string_view MatchIndex::not_covered(const tested::Product& product, std::string_view words) const {
+  const auto& forms = impl_->forms;
+  const FormSet said = forms.in_text(words);
+  FormSet barred = 0;
+  for (const auto& entry : impl_->entries) {
+    if (entry.product != &product) continue;
+    const FormSet decides = entry.plain() ? forms.deciding_plain() : forms.deciding();
+    barred = (said & decides & ~entry.covers) | (said & entry.none);
+    if (barred == 0) return {};  // one version of a formula is enough
+  }
+  return forms.words_for(barred);
+}
+
 }  // namespace sealworthy::reading

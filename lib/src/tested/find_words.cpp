@@ -35,7 +35,13 @@ Bag bag_of(const Product& product) {
   return bag;
 }
 
-bool holds(const Bag& bag, std::string_view word) { return std::binary_search(bag.begin(), bag.end(), word); }
+/// "slice" and "sliced" are one word here.
+bool holds(const Bag& bag, const std::string& word) {
+  const auto has = [&](const std::string& form) { return std::binary_search(bag.begin(), bag.end(), form); };
+  if (has(word) || has(word + "d") || has(word + "ed")) return true;
+  return word.ends_with("ed") &&
+         (has(word.substr(0, word.size() - 1)) || has(word.substr(0, word.size() - 2)));
+}
 
 /// A run of words that names a food.
 struct Phrase {

@@ -38,6 +38,10 @@ class Lookup {
                     : "Kept in the refrigerator: no process for the shelf is published.");
       return;
     }
+    if (const auto form = not_covered(product); !form.empty()) {
+      leave_out("This process does not cover \"" + form + "\".");
+      return;
+    }
     const auto before = result_.answers.size();
     for (const auto method : table_methods)
       if (asked_.allows(method)) add_method(product, method);
@@ -46,6 +50,14 @@ class Lookup {
   }
 
  private:
+  /// A form that the words say and the product does not cover; an id or a title says what it covers.
+  [[nodiscard]] std::string not_covered(const Product& product) const {
+    if (asked_.words == product.id || asked_.words == product.title) return {};
+    std::string form(rules_.match_index.not_covered(product, asked_.words));
+    std::replace(form.begin(), form.end(), '-', ' ');
+    return form;
+  }
+
   void leave_out(std::string why) {
     auto& left_out = result_.products.back().left_out;
     if (std::find(left_out.begin(), left_out.end(), why) == left_out.end())
@@ -211,7 +223,8 @@ std::variant<LookupResult, InputError> tested::lookup(const LookupRules& rules, 
 
 std::variant<LookupResult, InputError> lookup(const Checker& checker, const LookupQuery& query) {
   const auto& knowledge = checker.knowledge();
-  return tested::lookup({knowledge.catalogue, knowledge.tables, knowledge.methods}, query);
+  return tested::lookup({knowledge.catalogue, knowledge.tables, knowledge.methods, knowledge.match_index},
+                        query);
 }
 
 }  // namespace sealworthy

@@ -7,6 +7,7 @@
 #include <variant>
 
 #include "foods/catalogue.hpp"
+#include "reading/match.hpp"
 #include "reading/methods.hpp"
 #include "tested/tables.hpp"
 
@@ -17,6 +18,7 @@ struct LookupRules {
   const foods::Catalogue& catalogue;
   const Tables& tables;
   const reading::Methods& methods;
+  const reading::MatchIndex& match_index;
 };
 
 /// A query, understood.

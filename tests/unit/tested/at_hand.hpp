@@ -12,7 +12,7 @@
 
 namespace sealworthy::tested {
 
-inline const Tables& tables() { return rules_at_hand().tables; }
+inline const Tables& tables() { return rules_at_hand().tables(); }
 
 inline const Product& product(std::string_view id) {
   const auto* found = tables().find(id);
@@ -37,17 +37,17 @@ struct Loaded {
 inline Loaded load(std::string_view text) {
   Loaded loaded;
   const auto take = [&](auto file, const auto& document) {
-    loaded.tables.load(file, document, rules_at_hand().catalogue, loaded.errors);
+    loaded.tables.load(file, document, rules_at_hand().catalogue(), loaded.errors);
   };
   each_document({"sources"}, take);
   each_document({"jars", "bands"}, take);
   REQUIRE(loaded.errors.empty());
   for (const auto& read : yaml::read_documents(text)) {
     REQUIRE(std::holds_alternative<yaml::Document>(read));
-    loaded.tables.load("house.yaml", std::get<yaml::Document>(read), rules_at_hand().catalogue,
+    loaded.tables.load("house.yaml", std::get<yaml::Document>(read), rules_at_hand().catalogue(),
                        loaded.errors);
   }
-  loaded.tables.finish(rules_at_hand().catalogue, loaded.errors);
+  loaded.tables.finish(rules_at_hand().catalogue(), loaded.errors);
   return loaded;
 }
 

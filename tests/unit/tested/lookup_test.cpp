@@ -38,7 +38,7 @@ TEST_CASE("every product is found by its id, its title and its main food") {
     CHECK(by_id.products.size() == 1);
     CHECK(by_id.products.front().id == product.id);
     CHECK(has(look({.words = product.title}), product.id));
-    const auto* food = rules_at_hand().catalogue.find(product.foods.front());
+    const auto* food = rules_at_hand().catalogue().find(product.foods.front());
     REQUIRE(food != nullptr);
     CHECK_MESSAGE(has(look({.words = food->name}), product.id), food->name);
   }
@@ -59,6 +59,10 @@ TEST_CASE("words of cooks") {
   CHECK(first("bread and butter pickles") == "bread-and-butter-pickles");
   CHECK(first("14 day pickles") == "14-day-sweet-pickles");
   CHECK(first("collard greens") == "spinach-and-other-greens");
+  CHECK(first("apple slices") == "apples-sliced");
+  CHECK(first("creamed corn") == "corn-cream-style");
+  CHECK(first("chili") == "chile-con-carne");
+  CHECK(has(look({.words = "hamburger"}), "ground-or-chopped-meat"));
   CHECK(first("salmon") == "fish-in-pint-jars");
   CHECK(has(look({.words = "salsa"}), "choice-salsa"));
   CHECK(has(look({.words = "salsa"}), "mango-salsa"));
@@ -163,6 +167,20 @@ TEST_CASE("what is ruled out or has no row is left out, with the reason") {
   const auto sky = look({.words = "peaches-halved-or-sliced", .altitude = feet(12000)});
   CHECK(sky.answers.empty());
   CHECK(!sky.products[0].left_out.empty());
+}
+
+TEST_CASE("a form that the process does not cover is no answer") {
+  for (const auto* words :
+       {"pumpkin puree", "mashed pumpkin", "pureed butternut squash", "mashed sweet potatoes"}) {
+    CAPTURE(words);
+    const auto result = look({.words = words});
+    CHECK(result.answers.empty());
+    REQUIRE(!result.products.front().left_out.empty());
+    CHECK(result.products.front().left_out.front().find("does not cover") != std::string::npos);
+  }
+  CHECK(!look({.words = "cubed pumpkin"}).answers.empty());
+  CHECK(!look({.words = "crushed tomatoes"}).answers.empty());
+  CHECK(!look({.words = "peach halves"}).answers.empty());
 }
 
 TEST_CASE("steam takes the boiling-water row of an acid product up to 45 minutes") {
