@@ -11,11 +11,11 @@
 namespace sealworthy::checks {
 namespace {
 
-enum class SilentIf { listed, in_formula, form_listed, never };
+enum class SilentIf { listed, near, in_formula, form_listed, never };
 
 struct Case {
   FoodSet foods, beside, only, without;
-  Phrases form, not_form, line, title, not_title;
+  Phrases form, not_form, states, line, title, not_title;
   std::optional<AmountLimit> more_than, up_to;
   std::optional<std::size_t> measured;  ///< index in quantity::Amount::Measure
   std::optional<bool> acid_added;
@@ -51,6 +51,10 @@ class Question {
     if (!c.not_title.empty() && !c.not_title.in(title()).empty()) return false;
     if (!c.line.empty() && c.line.in(text::Words(ingredient_.line->text)).empty()) return false;
     if (!c.not_form.empty() && !said(c.not_form).empty()) return false;
+    if (!c.states.empty()) {
+      form = state(c.states);
+      if (form.empty()) return false;
+    }
     if (c.form.empty()) return true;
     form = said(c.form);
     return !form.empty();
@@ -61,9 +65,14 @@ class Question {
 
   /// The form that the food's own line or the title says.
   [[nodiscard]] std::string_view said(const Phrases& forms) const {
-    for (const auto& state : ingredient_.read.states)
-      if (forms.is(state)) return state;
-    return forms.in(title());
+    const auto of_line = state(forms);
+    return of_line.empty() ? forms.in(title()) : of_line;
+  }
+
+  [[nodiscard]] std::string_view state(const Phrases& forms) const {
+    for (const auto& said : ingredient_.read.states)
+      if (forms.is(said)) return said;
+    return {};
   }
 
   [[nodiscard]] bool amount_fits(const Case& c) const {
@@ -119,6 +128,7 @@ class ForbiddenFood final : public Check {
     c.without = index.read(with, "without", "not-without");
     c.form = Phrases(with.list("form"));
     c.not_form = Phrases(with.list("not-form"));
+    c.states = Phrases(with.list("states"));
     c.line = Phrases(with.list("line"));
     c.title = Phrases(with.list("title"));
     c.not_title = Phrases(with.list("not-title"));
@@ -134,7 +144,8 @@ class ForbiddenFood final : public Check {
     Entry entry{&rule, {}, SilentIf::listed, {}};
     const auto what = "rule " + rule.id + ", with";
     Fields with(rule.with, what, {rule.file, maker.errors});
-    if (const auto silent = with.choice("silent-if", {"listed", "in-formula", "form-listed", "never"}))
+    if (const auto silent =
+            with.choice("silent-if", {"listed", "near", "in-formula", "form-listed", "never"}))
       entry.silent_if = static_cast<SilentIf>(*silent);
     with.list("yields-to");
     if (const auto* cases = with.find("cases")) {
@@ -177,31 +188,34 @@ class ForbiddenFood final : public Check {
                            const foods::Food& food) const {
     const auto place = static_cast<std::size_t>(&product - first_product_);
     return !product.no_tested_process &&
-           (entry.silent_if == SilentIf::listed ? listed_ : in_formula_)[place].has(food);
+           (entry.silent_if == SilentIf::in_formula ? in_formula_ : listed_)[place].has(food);
   }
 
-  /// The product that the card follows lists the food; where several fit equally well, all of them do.
+  /// The product that the card follows lists the food; where several fit equally well, all of them do. For
+  /// `near` the nearest will do.
   [[nodiscard]] bool product_takes(const Entry& entry, const reading::Reading& reading,
                                    const foods::Food& food) const {
     const auto& match = reading.match;
     if (match.product == nullptr || entry.silent_if >= SilentIf::form_listed) return false;
     if (!lists(entry, *match.product, food)) return false;
-    return match.sure() ||
+    return match.sure() || entry.silent_if == SilentIf::near ||
            (!match.also.empty() && std::all_of(match.also.begin(), match.also.end(),
                                                [&](auto* other) { return lists(entry, *other, food); }));
   }
 
-  /// The formula's line for the food takes this form of it: "frozen or canned" corn.
-  static bool form_listed(const reading::Reading& reading, const foods::Food& food, std::string_view form) {
+  /// The formula's line for this ingredient takes this form of it: "frozen or canned" corn.
+  static bool form_listed(const reading::Reading& reading, const reading::Ingredient& ingredient,
+                          std::string_view form) {
     const auto* product = reading.match.product;
     if (product == nullptr || !product->formula) return false;
-    return std::any_of(product->formula->lines.begin(), product->formula->lines.end(), [&](const auto& line) {
-      const bool its_line = std::any_of(line.foods.begin(), line.foods.end(), [&](const std::string& id) {
-        return reading.catalogue->is_a(food, id);
+    const auto names = [&](const std::string& id) {
+      return std::any_of(ingredient.read.foods.begin(), ingredient.read.foods.end(), [&](const auto& named) {
+        return named.food != nullptr && reading.catalogue->is_a(*named.food, id);
       });
-      return its_line && (line.text.find(form) != line.text.npos ||
-                          std::any_of(line.states.begin(), line.states.end(),
-                                      [&](const auto& state) { return state.find(form) != state.npos; }));
+    };
+    return std::any_of(product->formula->lines.begin(), product->formula->lines.end(), [&](const auto& line) {
+      return line.text.find(form) != line.text.npos &&
+             std::any_of(line.foods.begin(), line.foods.end(), names);
     });
   }
 
@@ -217,7 +231,7 @@ class ForbiddenFood final : public Check {
       const bool held = std::any_of(entry.cases.begin(), entry.cases.end(), [&](const Case& c) {
         return c.foods.has(*named.food) && question.holds(c, form);
       });
-      if (held && entry.silent_if == SilentIf::form_listed && form_listed(reading, *named.food, form))
+      if (held && entry.silent_if == SilentIf::form_listed && form_listed(reading, ingredient, form))
         continue;
       if (held && applies(entry.rule->only_if, reading)) hits.push_back({&entry, &ingredient, &named, form});
     }

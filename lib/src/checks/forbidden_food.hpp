@@ -13,6 +13,7 @@
 ///                           dry spice)
 ///   without: [...]          none of these is in the jar
 ///   form: [pureed, ...]     the food's own line or the title says one of these
+///   states: [canned, ...]   the food's own line says one of these, as a state of rules/foods/states.yaml
 ///   not-form: [...]         neither says one of these
 ///   line: [...]             the words of the food's own line, where no state is made of them
 ///   title: [...]            the title says one of these
@@ -23,11 +24,12 @@
 ///   acid: none | added      vinegar, bottled juice or citric acid is in the jar in a plausible share, or not
 /// beside the case or cases:
 ///   silent-if: listed (default)   the product that the card follows lists the food
-///              in-formula             its formula does, for forms that a formula makes of its foods
+///              near                   the same, or the nearest product where the card follows none without
+///              doubt in-formula             its formula does, for forms that a formula makes of its foods
 ///              form-listed            its formula's line for the food says the form ("frozen or canned")
 ///              never
 ///   yields-to: [rule ids]   not told where one of these rules is
-/// {food} is the food's name as the card has it, {form} the words that tell the form.
+/// {food} is the food's name as the card has it, {form} the words that tell the form or state.
 
 #include <memory>
 #include <span>
