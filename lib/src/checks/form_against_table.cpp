@@ -120,6 +120,8 @@ class FormAgainstTable final : public Check {
     if (!product.largest_piece) return;
     for (const auto& ingredient : reading.ingredients) {
       if (!ingredient.read.piece || !in_jar(ingredient)) continue;
+      // A 1-inch stick of cinnamon is no piece that heat must reach.
+      if (ingredient.food == nullptr || ingredient.food->acid_class == foods::AcidClass::neutral) continue;
       const auto* named = named_in(ingredient, known.foods);
       const auto most = limit(product, ingredient);
       if (named == nullptr || !most || ingredient.read.piece->high.si() <= most->si() * slack) continue;

@@ -63,8 +63,10 @@ std::optional<double> strength(const Tokens& tokens) {
 }
 
 /// "cut in 1-inch pieces", "3- to 4-inch": the figures before a unit of length, unless they tell what is left
-/// on or cut away ("leave 1 inch of stem").
+/// on or cut away ("leave 1 inch of stem"). Of several the last: "3 to 5 inches long, in 1/4-inch slices" is
+/// about the slices.
 std::optional<Interval<PieceSize>> piece(const Tokens& tokens) {
+  std::optional<Interval<PieceSize>> last;
   for (std::size_t unit = 1; unit < tokens.size(); ++unit) {
     if (tokens[unit].spent || !length_unit(tokens[unit]) || !tokens[unit - 1].number) continue;
     std::size_t first = unit - 1;
@@ -80,9 +82,9 @@ std::optional<Interval<PieceSize>> piece(const Tokens& tokens) {
     if (left_on) continue;
     auto text = tokens.line().substr(tokens[first].begin, tokens[unit].end - tokens[first].begin);
     auto size = quantity::read_piece_size(text);
-    if (const auto* found = std::get_if<Interval<PieceSize>>(&size)) return *found;
+    if (const auto* found = std::get_if<Interval<PieceSize>>(&size)) last = *found;
   }
-  return std::nullopt;
+  return last;
 }
 
 /// "per jar", "to each quart jar", but not "to each quart of juice".

@@ -198,6 +198,38 @@ TEST_CASE("steam takes the boiling-water row of an acid product up to 45 minutes
   CHECK(beans.answers.empty());
 }
 
+TEST_CASE("the kitchen gives the altitude and the canners") {
+  auto kitchen =
+      Kitchen::read("kitchen.yaml",
+                    "kitchen: Ridge road\naltitude: 5,280 ft\ncanners:\n  - {kind: pressure canner, gauge: "
+                    "dial, holds: 7 quart}\n");
+  REQUIRE(std::holds_alternative<Kitchen>(kitchen));
+  const auto result =
+      look({.words = "tomatoes-crushed", .jar = "pint", .kitchen = std::get<Kitchen>(kitchen)});
+  REQUIRE(result.answers.size() == 2);
+  CHECK(result.answers[0].method == "pressure-dial");
+  CHECK(result.answers[0].psi == 8);
+  CHECK(result.answers[1].psi == 13);
+  CHECK(result.altitude == feet(5280));
+}
+
+TEST_CASE("a steam canner alone leaves the rows that steam may serve") {
+  auto kitchen = Kitchen::read(
+      "kitchen.yaml", "kitchen: Ridge road\naltitude: 1,200 ft\ncanners:\n  - {kind: steam canner}\n");
+  REQUIRE(std::holds_alternative<Kitchen>(kitchen));
+  const auto& road = std::get<Kitchen>(kitchen);
+  const auto peaches =
+      look({.words = "peaches-halved-or-sliced", .jar = "quart", .pack = "hot", .kitchen = road});
+  REQUIRE(peaches.answers.size() == 1);
+  CHECK(peaches.answers[0].minutes == 30);
+  CHECK(peaches.answers[0].steam);
+  CHECK(look({.words = "figs", .jar = "quart", .kitchen = road}).answers.empty());
+  CHECK(look({.words = "beans-snap-and-italian-pieces", .kitchen = road}).answers.empty());
+  // A method that is asked for counts, whatever the kitchen has.
+  CHECK(look({.words = "figs", .jar = "quart", .method = "boiling water", .kitchen = road}).answers.size() ==
+        1);
+}
+
 TEST_CASE("what rests on memory says so") {
   const auto kraut = look({.words = "sauerkraut", .jar = "pint", .pack = "hot", .altitude = feet(5000)});
   REQUIRE(kraut.answers.size() == 1);
