@@ -1,5 +1,7 @@
 #pragma once
 
+#include <compare>
+
 namespace sealworthy {
 
 /// A place in a source text. Lines and columns count from 1; a column counts Unicode code points, not bytes.
