@@ -21,13 +21,17 @@ bool near(const Candidate& c) {
          2 * c.differences() <= c.shared + 1;
 }
 
+/// A dish or a mixture (soup) that the card does not say it is.
+bool unnamed_dish(const Candidate& c) { return c.unlikely || (c.unsaid && c.entry->at_least > 1); }
+
 /// What speaks against a candidate, weighed: less is nearer.
 int distance(const Candidate& c) {
-  return 4 * c.differences() + (c.contradicted != 0 ? 6 : 0) +
-         (c.unlikely ? 5
-          : c.unsaid ? 3
-                     : 0) -
-         (c.said ? 1 : 0) - (c.named ? 5 : 0);
+  int out = 4 * c.differences();
+  if (c.contradicted != 0) out += 6;
+  if (c.unsaid) out += c.unlikely ? 5 : 4;
+  if (c.said) out -= 1;
+  if (c.named) out -= 5;
+  return out;
 }
 
 /// Drops what a better one of the list makes needless: `better` is true of those to keep, if any are.
@@ -98,8 +102,8 @@ class Matching {
     const auto by_product = [](const Candidate& a, const Candidate& b) { return a.entry < b.entry; };
     std::sort(exact.begin(), exact.end(), by_product);
     std::sort(others.begin(), others.end(), by_product);
-    // A dish that the card does not name is no nearer than one that lacks something.
-    if (std::any_of(exact.begin(), exact.end(), [](const Candidate& c) { return !c.unlikely; }))
+    // A dish that the card does not name is no nearer than a product that lacks something.
+    if (std::any_of(exact.begin(), exact.end(), [](const Candidate& c) { return !unnamed_dish(c); }))
       return choose(std::move(exact));
     others.insert(others.end(), exact.begin(), exact.end());
     return others.empty() ? Match{} : nearest(std::move(others));
