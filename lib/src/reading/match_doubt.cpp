@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "text/words.hpp"
+
 namespace sealworthy::reading {
 namespace {
 
@@ -32,9 +34,11 @@ std::vector<std::string> missing_of(const Candidate& candidate) {
   return out;
 }
 
-/// One thing named in the plural counts as several: "peaches".
+/// One thing named in the plural counts as several: "peaches", but not "asparagus".
 bool several(const std::vector<std::string>& items) {
-  return items.size() > 1 || (items.front().ends_with('s') && !items.front().ends_with("ss"));
+  if (items.size() > 1) return true;
+  const text::Words words(items.front());
+  return !words.empty() && text::singular(words[words.size() - 1].text) != words[words.size() - 1].text;
 }
 
 void add(std::string& text, const std::string& clause) {

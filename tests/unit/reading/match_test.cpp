@@ -187,6 +187,15 @@ TEST_CASE("the doubt says what differs in words for a cook") {
   CHECK(match.doubt == "nearest tested: Choice salsa; corn is not in it");
 }
 
+TEST_CASE("the doubt counts what is named in the plural") {
+  const auto plural = cards::write("Beans", {"14 lb green beans", "2 lb parsnips"},
+                                   "follows: beans-snap-and-italian-pieces\n");
+  CHECK(reading::match(plural->reading).doubt.find("parsnips are not in it") != std::string::npos);
+  const auto single = cards::write("Beans", {"14 lb green beans", "2 lb asparagus"},
+                                   "follows: beans-snap-and-italian-pieces\n");
+  CHECK(reading::match(single->reading).doubt.find("asparagus is not in it") != std::string::npos);
+}
+
 TEST_CASE("a step that denies a form does not say it") {
   const auto denied = cards::write("Pumpkin", {"10 lb pumpkin, cubed", "water"},
                                    "steps: [Boil the cubes 2 minutes. Do not mash or puree them.]\n");
