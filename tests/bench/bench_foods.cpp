@@ -1,5 +1,6 @@
 // The catalogue of foods from the rules that are compiled in: load and finish (4 ms of the command's start at
-// most), and reading ingredient lines (8 lines of each of 10,000 cards; the rule engine has 25 microseconds a card).
+// most), and reading ingredient lines (8 lines of each of 10,000 cards; the rule engine has 25 microseconds a
+// card).
 
 #include <algorithm>
 #include <chrono>

@@ -33,9 +33,10 @@ class ItemReader {
   void read_bracketed(std::size_t from);
   void read_further(std::size_t from);
   void read_other_state(std::size_t from, const OwnAmount& amount);
+  void read_behind_first(std::size_t from);
   void read_counted_food();
-  void add(const NamePart& part, const OwnAmount& amount);
-  void add_food(FoodId food, const std::string& name, bool slip, const OwnAmount& amount);
+  void add(NamePart part, const OwnAmount& amount);
+  void add_food(FoodId food, std::string name, bool slip, const OwnAmount& amount);
   void append_written(const Part& part, const std::string& written);
   bool refine(const NameRegion& region, NamePart& part) const;
   [[nodiscard]] std::size_t remark_behind(const NameRegion& region) const;
@@ -57,25 +58,30 @@ std::string_view ItemReader::unit() const {
   return counted && amount.unit.empty() ? std::string_view("each") : std::string_view(amount.unit);
 }
 
-void ItemReader::add_food(FoodId food, const std::string& name, bool slip, const OwnAmount& amount) {
+void ItemReader::add_food(FoodId food, std::string name, bool slip, const OwnAmount& amount) {
   const Food* found = &index_.foods[food];
   const auto same = [&](const Named& named) {
     return named.food == found && (named.name == name || text::fold(named.name) == text::fold(name));
   };
-  if (std::none_of(out_.foods.begin(), out_.foods.end(), same))
-    out_.foods.push_back({found, name, slip, amount});
+  if (std::any_of(out_.foods.begin(), out_.foods.end(), same)) return;
+  auto& named = out_.foods.emplace_back();
+  named.food = found;
+  named.name = std::move(name);
+  named.slip = slip;
+  if (amount) named.amount = amount;
 }
 
-void ItemReader::add(const NamePart& part, const OwnAmount& amount) {
+void ItemReader::add(NamePart part, const OwnAmount& amount) {
   if (part.name.empty() && part.food == no_food) return;
   if (!part.whole) out_.unknown.push_back(part.name);
   if (part.food == no_food) {
-    out_.foods.push_back({nullptr, part.name, false, amount});
+    out_.foods.push_back({nullptr, std::move(part.name), false, amount});
     return;
   }
   const std::string_view by = amount ? std::string_view(amount->unit) : unit();
-  for (const FoodId food : meant_food(part.food, part.node, told_, by, index_))
-    add_food(food, part.name, part.slip, amount);
+  const auto meant = meant_food(part.food, part.node, told_, by, index_);
+  for (std::size_t i = 1; i < meant.size(); ++i) add_food(meant[0], part.name, part.slip, amount);
+  add_food(meant.back(), std::move(part.name), part.slip, amount);
 }
 
 /// The first word behind the name that is not of the line's amount: "salt, 3 tsp, *pickling*".
@@ -138,8 +144,9 @@ void ItemReader::read_region(const NameRegion& region, const OwnAmount& amount) 
     const bool single = region.parts.size() == 1;
     const bool refined = single && refine(region, part);
     if (first_item) append_written(alternative, part.written.empty() ? part.name : part.written);
-    add(part, amount);
-    if (single && !refined && first_item && part.food != no_food) read_listed(region.end);
+    const bool known = part.food != no_food;
+    add(std::move(part), amount);
+    if (single && !refined && first_item && known) read_listed(region.end);
   }
   if (region.parts.size() > 1 && !region.either) out_.all_of = true;
 }
@@ -181,8 +188,8 @@ void ItemReader::read_bracketed(std::size_t from) {
       }
     told_ = read_states(tokens_, index_, i, region.end);
     for (const auto& alternative : region.parts) {
-      const auto part = read_name(tokens_, alternative, &alternative == &last ? nullptr : &last, index_);
-      if (part.food != no_food) add(part, amount);
+      auto part = read_name(tokens_, alternative, &alternative == &last ? nullptr : &last, index_);
+      if (part.food != no_food) add(std::move(part), amount);
     }
     return;
   }
@@ -238,6 +245,19 @@ void ItemReader::read_further(std::size_t from) {
   }
 }
 
+/// "very light: 6 1/2 water 3/4 cup sugar": the amount of the line stands behind one food and before another.
+void ItemReader::read_behind_first(std::size_t from) {
+  std::size_t i = from;
+  while (i < tokens_.size() && tokens_[i].begin < amounts_.first.begin) ++i;
+  if (i >= tokens_.size() || !tokens_[i].amount_start || tokens_[i].begin >= amounts_.first.end) return;
+  const auto next = name_behind({i, {}, false}, from);
+  if (next >= tokens_.size()) return;
+  const auto region = find_name(tokens_, next);
+  if (region.parts.empty()) return;
+  read_region(region, std::nullopt);
+  out_.all_of = out_.foods.size() > 1;
+}
+
 /// "6 cloves": the unit is the food.
 void ItemReader::read_counted_food() {
   for (std::size_t i = 0; i < tokens_.size(); ++i) {
@@ -251,7 +271,7 @@ void ItemReader::read_counted_food() {
     part.food = food;
     part.node = node;
     out_.name = part.name;
-    add(part, std::nullopt);
+    add(std::move(part), std::nullopt);
     return;
   }
 }
@@ -287,6 +307,7 @@ TellsStates ItemReader::read(const TellsStates& given) {
     read_counted_food();
   } else {
     read_bracketed(region.parts.back().last + 1);
+    read_behind_first(region.end);
     read_further(region.end);
   }
   for (auto& further : amounts_.further)

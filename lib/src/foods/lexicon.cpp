@@ -11,10 +11,18 @@ namespace {
 constexpr std::size_t block_size = 32 * 1024;
 
 /// FNV-1a; the words are short and few, and the order of the table shows nowhere.
-std::size_t hash(std::string_view word) {
+std::uint32_t hash_of(std::string_view word) {
   std::uint64_t h = 1469598103934665603ULL;
   for (const char c : word) h = (h ^ static_cast<unsigned char>(c)) * 1099511628211ULL;
-  return static_cast<std::size_t>(h ^ (h >> 29));
+  return static_cast<std::uint32_t>(h ^ (h >> 32));
+}
+
+/// Faster than a call of memcmp for words of a few letters.
+bool same(std::string_view a, std::string_view b) {
+  if (a.size() != b.size()) return false;
+  for (std::size_t i = 0; i < a.size(); ++i)
+    if (a[i] != b[i]) return false;
+  return true;
 }
 
 bool ends(std::string_view word, std::string_view tail) {
@@ -39,7 +47,7 @@ std::vector<std::string> plurals(std::string_view word) {
   return out;
 }
 
-Lexicon::Lexicon() : slots_(16384, no_word) { entries_.reserve(8192); }
+Lexicon::Lexicon() : slots_(16384) { entries_.reserve(8192); }
 
 std::string_view Lexicon::keep(std::string_view text) {
   if (text.size() > block_size) {
@@ -57,26 +65,32 @@ std::string_view Lexicon::keep(std::string_view text) {
   return {at, text.size()};
 }
 
-std::size_t Lexicon::slot_of(std::string_view word) const {
+std::size_t Lexicon::slot_of(std::string_view word, std::uint32_t hash) const {
   const std::size_t mask = slots_.size() - 1;
-  std::size_t slot = hash(word) & mask;
-  while (slots_[slot] != no_word && entries_[slots_[slot]].text != word) slot = (slot + 1) & mask;
+  std::size_t slot = hash & mask;
+  while (slots_[slot].word != no_word &&
+         !(slots_[slot].hash == hash && same(entries_[slots_[slot].word].text, word)))
+    slot = (slot + 1) & mask;
   return slot;
 }
 
-WordId Lexicon::find(std::string_view word) const { return slots_[slot_of(word)]; }
+WordId Lexicon::find(std::string_view word) const { return slots_[slot_of(word, hash_of(word))].word; }
 
 void Lexicon::grow() {
-  slots_.assign(slots_.size() * 2, no_word);
-  for (WordId id = 0; id < entries_.size(); ++id) slots_[slot_of(entries_[id].text)] = id;
+  slots_.assign(slots_.size() * 2, Slot{});
+  for (WordId id = 0; id < entries_.size(); ++id) {
+    const auto hash = hash_of(entries_[id].text);
+    slots_[slot_of(entries_[id].text, hash)] = {hash, id};
+  }
 }
 
 WordId Lexicon::intern(std::string_view word) {
-  if (const WordId known = find(word); known != no_word) return known;
+  const auto hash = hash_of(word);
+  if (const WordId known = slots_[slot_of(word, hash)].word; known != no_word) return known;
   if ((entries_.size() + 1) * 2 > slots_.size()) grow();
   const auto id = static_cast<WordId>(entries_.size());
   entries_.push_back({keep(word), id, false, false, false});
-  slots_[slot_of(entries_.back().text)] = id;
+  slots_[slot_of(entries_.back().text, hash)] = {hash, id};
   const std::string one = text::singular(word);
   if (one != word) {
     const WordId lemma = intern(one);

@@ -40,11 +40,15 @@ class Lexicon {
 
  private:
   void grow();
-  [[nodiscard]] std::size_t slot_of(std::string_view word) const;
+  [[nodiscard]] std::size_t slot_of(std::string_view word, std::uint32_t hash) const;
   std::string_view keep(std::string_view text);
 
   std::vector<Entry> entries_;
-  std::vector<WordId> slots_;  ///< open addressing; a power of two, at most half full
+  struct Slot {
+    std::uint32_t hash = 0;
+    WordId word = no_word;
+  };
+  std::vector<Slot> slots_;  ///< open addressing; a power of two, at most half full
   std::vector<std::unique_ptr<char[]>> blocks_;
   std::size_t block_used_ = 0;
 };

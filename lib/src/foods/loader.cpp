@@ -169,12 +169,17 @@ FoodId Loader::find(std::string_view id) const {
   return found != ids_.end() && found->first == id ? found->second : no_food;
 }
 
+const Loader::Named* Loader::named(const std::vector<Named>& sorted, std::string_view key) {
+  const auto found = std::lower_bound(sorted.begin(), sorted.end(), key,
+                                      [](const Named& entry, std::string_view k) { return entry.key < k; });
+  return found != sorted.end() && found->key == key ? &*found : nullptr;
+}
+
 std::string_view Loader::source(const yaml::Node& map, std::string_view file,
                                 std::vector<LoadError>& errors) const {
   const auto* key = map.find("source");
   if (key == nullptr) return {};
-  for (const auto& source : sources_)
-    if (source.key == key->text) return source.node->text;
+  if (const auto* known = named(sources_, key->text)) return known->node->text;
   Fields{file, errors}.error(key->at, "no source is called '" + std::string(key->text) + "'",
                              "the sources stand under 'food-sources:'");
   return {};
@@ -228,9 +233,8 @@ void Loader::read_cautions(const yaml::Node& list, std::string_view file, Food& 
     const yaml::Node* caution = &item;
     auto from = file;
     if (item.is_scalar()) {
-      const auto shared = std::find_if(cautions_.begin(), cautions_.end(),
-                                       [&](const Named& named) { return named.key == item.text; });
-      if (shared == cautions_.end()) {
+      const auto* shared = named(cautions_, item.text);
+      if (shared == nullptr) {
         fields.error(item.at, "no caution is called '" + std::string(item.text) + "'");
         continue;
       }
@@ -302,6 +306,8 @@ void Loader::resolve(FoodId food, Index& index, std::vector<LoadError>& errors) 
 
 void Loader::finish(Index& index, std::vector<LoadError>& errors) {
   std::sort(ids_.begin(), ids_.end());
+  for (auto* table : {&sources_, &cautions_})
+    std::sort(table->begin(), table->end(), [](const Named& a, const Named& b) { return a.key < b.key; });
   for (std::size_t i = 1; i < ids_.size(); ++i)
     if (ids_[i].first == ids_[i - 1].first) {
       const auto& entry = entries_[ids_[i].second];

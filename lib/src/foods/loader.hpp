@@ -41,6 +41,8 @@ class Loader {
     const yaml::Node* node;
     std::string_view file;
   };
+  static const Named* named(const std::vector<Named>& sorted, std::string_view key);
+
   std::vector<Entry> entries_;                            ///< by food
   std::vector<std::pair<std::string_view, FoodId>> ids_;  ///< sorted in finish
   std::vector<Named> sources_;

@@ -72,7 +72,7 @@ bool Reader::variety(std::size_t i) const {
 
 bool Reader::nothing_left_behind(std::size_t last) const {
   for (std::size_t i = last + 1; i <= part_.last; ++i)
-    if (usable(i) && !tokens_[i].is(passable)) return false;
+    if (usable(i) && !tokens_[i].is(passable) && !tokens_[i].number) return false;
   return true;
 }
 

@@ -142,7 +142,8 @@ Finder::Step Finder::look(const Token& token) {
     head_ = true;
     return Step::take;
   }
-  if (token.number) return head_ ? Step::stop : Step::pass;
+  const bool percentage = at_ + 1 < tokens_.size() && (tokens_[at_ + 1].says & says_percent) != 0;
+  if (token.number) return head_ && !percentage ? Step::stop : Step::pass;
   if (token.is(role_or | role_and)) return look_at_joiner(token);
   if (token.is(role_of)) return open_ ? Step::take : Step::pass;
   if (token.is(role_ends)) return head_ || (open_ && has_word_of_weight()) ? Step::stop : Step::pass;

@@ -41,7 +41,7 @@ Tokens::Tokens(std::string_view line, const text::Words& words, const Index& ind
 }
 
 void Tokens::add(const text::Word& word) {
-  Token token;
+  Token& token = tokens_.emplace_back();
   token.text = word.text;
   token.begin = word.begin;
   token.end = word.end;
@@ -50,15 +50,18 @@ void Tokens::add(const text::Word& word) {
   token.number = word.number;
   token.hyphened = word.hyphened;
   token.capital = upper(line_[word.begin]);
-  token.slash = word.begin > 0 && line_[word.begin - 1] == '/' && !tokens_.empty() && !tokens_.back().number;
+  token.slash = word.begin > 0 && line_[word.begin - 1] == '/' && tokens_.size() > 1 &&
+                !tokens_[tokens_.size() - 2].number;
   const WordId id = index_.lexicon.find(word.text);
-  if (id != no_word)
+  if (id != no_word) {
     take_entry(token, id, index_.lexicon);
-  else if (symbol(word.text))
+  } else if (symbol(word.text)) {
     token.known = true;
-  else if (!word.number)
-    return add_unknown(token);
-  tokens_.push_back(token);
+  } else if (!word.number) {
+    const Token unknown = token;
+    tokens_.pop_back();
+    add_unknown(unknown);
+  }
 }
 
 /// A word that stands nowhere in the rules: two words run together, a slip of one, or a stranger.

@@ -42,6 +42,7 @@ TEST_CASE("strength of vinegar") {
   CHECK(read("4 cups vinegar (5% acidity)").strength_percent == 5.0);
   CHECK(read("6 C 5% Distilled White Vinegar").strength_percent == 5.0);
   CHECK(read("1 qt vinegar, 5 percent").strength_percent == 5.0);
+  CHECK(joined(read("1 ½ cups white vinegar 5% acidity").unknown) == "");
   CHECK(read("1 qt vinegar (50 grain)").strength_percent == 5.0);
   CHECK(read("1 qt vinegar").strength_percent == std::nullopt);
   CHECK(read("1 cup 2% milk").strength_percent == std::nullopt);
