@@ -31,10 +31,11 @@ template <class Take>
 void each_document(std::initializer_list<std::string_view> keys, Take&& take) {
   static const auto embedded = yaml::unpack(embedded_rules());
   if (!embedded) return;
-  for (const auto& [file, document] : *embedded)
-    if (std::any_of(keys.begin(), keys.end(),
-                    [&](std::string_view key) { return document.root().find(key) != nullptr; }))
-      take(file, document);
+  for (const auto& named : *embedded) {
+    const auto& root = named.second.root();
+    const auto has = [&](std::string_view key) { return root.find(key) != nullptr; };
+    if (std::any_of(keys.begin(), keys.end(), has)) take(named.first, named.second);
+  }
 }
 
 inline const RulesAtHand& rules_at_hand() {

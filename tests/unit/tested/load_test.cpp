@@ -68,8 +68,8 @@ void check(const Slip& slip) {
   text.replace(at, slip.from.size(), slip.to);
   const auto loaded = load(text);
   REQUIRE(!loaded.errors.empty());
-  const auto& [file, error] = loaded.errors.front();
-  CHECK(file == "house.yaml");
+  const auto& error = loaded.errors.front().error;
+  CHECK(loaded.errors.front().file == "house.yaml");
   CHECK_MESSAGE(error.message.find(slip.told) != std::string::npos, error.message);
   CHECK_MESSAGE((error.at == Position{slip.line, slip.column}),
                 error.message << " at " << error.at.line << ":" << error.at.column);
