@@ -75,6 +75,7 @@ RecipeReport check_card(const recipe::Recipe& recipe, const reading::Settings& s
                         const knowledge::Knowledge& knowledge) {
   const reading::Reading reading = reading::build(recipe, settings, knowledge);
   checks::Results results;
+  results.points.reserve(16);
   for (const auto& check : knowledge.checks) check->run(reading, results);
   tidy(results.findings);
   mark_accepted(recipe, results.findings);

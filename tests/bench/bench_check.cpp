@@ -82,24 +82,30 @@ struct Parts {
   double reading = 0, checks = 0;
 };
 
-/// One pass over cards that are already parsed, the two parts timed apart.
+/// One pass over cards that are already parsed, the two parts timed apart: a hundred cards at a time, so that
+/// the clock costs nothing and the readings stay near, as they do in a run.
 Parts rule_engine(const std::vector<sealworthy::recipe::Recipe>& recipes, const Knowledge& knowledge) {
   using sealworthy::checks::Results;
+  constexpr std::size_t batch = 100;
   Parts parts;
-  std::vector<sealworthy::reading::Reading> readings;
-  readings.reserve(recipes.size());
-  const double begin = now();
-  for (const auto& recipe : recipes) readings.push_back(sealworthy::reading::build(recipe, {}, knowledge));
-  const double middle = now();
-  for (const auto& reading : readings) {
-    Results results;
-    for (const auto& check : knowledge.checks) check->run(reading, results);
-    const auto points = sealworthy::checks::deciding_points(reading, results.points);
-    if (sealworthy::checks::decide(reading, points, results.findings) == sealworthy::Verdict::unreadable)
-      std::abort();
+  for (std::size_t first = 0; first < recipes.size(); first += batch) {
+    const std::size_t last = std::min(recipes.size(), first + batch);
+    std::vector<sealworthy::reading::Reading> readings;
+    readings.reserve(batch);
+    const double begin = now();
+    for (std::size_t i = first; i < last; ++i)
+      readings.push_back(sealworthy::reading::build(recipes[i], {}, knowledge));
+    const double middle = now();
+    for (const auto& reading : readings) {
+      Results results;
+      for (const auto& check : knowledge.checks) check->run(reading, results);
+      const auto points = sealworthy::checks::deciding_points(reading, results.points);
+      const auto verdict = sealworthy::checks::decide(reading, points, results.findings);
+      if (verdict == sealworthy::Verdict::unreadable) std::abort();
+    }
+    parts.reading += middle - begin;
+    parts.checks += now() - middle;
   }
-  parts.reading = middle - begin;
-  parts.checks = now() - middle;
   return parts;
 }
 

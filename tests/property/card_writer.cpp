@@ -41,6 +41,21 @@ std::string amount_words(const quantity::Amount& amount) {
 
 bool is_acid(const tested::FormulaLine& line) { return line.role == "acid"; }
 
+/// What the product covers its food with in this pack: "hot pack: hot broth; raw pack: none" or one for both.
+std::string covering_of(const tested::Product& product, recipe::Pack pack) {
+  const std::string label = pack == recipe::Pack::hot ? "hot pack: " : "raw pack: ";
+  const auto at = product.covering.find(label);
+  if (at != std::string::npos) {
+    const std::string rest = product.covering.substr(at + label.size());
+    return rest.substr(0, rest.find(';'));
+  }
+  const bool by_pack = product.covering.find(" pack: ") != std::string::npos;
+  return by_pack ? std::string() : product.covering;
+}
+
+/// A dish is told by the title alone: "10 lb carrots, soup" is no line of a soup.
+bool is_dish(const std::string& form) { return form == "soup" || form == "stock"; }
+
 /// Boiling empty jars: 10 minutes up to 1,000 ft, one more for each further 1,000 ft (USDA Complete Guide
 /// (2015), Guide 1, Sterilization of empty jars).
 int boil_jars_minutes(double feet) {
@@ -64,7 +79,13 @@ std::string CardWriter::made_from(const std::string& food, const std::string& fo
 
 std::string CardWriter::food_name(const std::string& id) const {
   const auto* food = catalogue_.find(id);
-  return food == nullptr ? id : lower(food->name);
+  if (food == nullptr) return id;
+  // The catalogue's own name may hold two words for one food, or a comma.
+  const std::string name = lower(food->name);
+  for (const std::string& part : {name, name.substr(0, name.find(" or ")), name.substr(0, name.find(','))}) {
+    if (catalogue_.named(part) == food) return part;
+  }
+  return {};
 }
 
 std::string CardWriter::jar_name(tested::JarIndex jar) const {
@@ -73,9 +94,7 @@ std::string CardWriter::jar_name(tested::JarIndex jar) const {
 }
 
 std::string CardWriter::formula_line(const tested::FormulaLine& line) const {
-  // The catalogue's own name may be several words for one food; the printed line says which.
-  const std::string own = food_name(line.foods.front());
-  if (own.find(" or ") != std::string::npos && !line.per_jar) return quoted(line.text);
+  if (food_name(line.foods.front()).empty() && !line.per_jar) return quoted(line.text);
   std::string amount;
   for (const auto& alternative : line.amounts) {
     if (amount.empty()) amount = amount_words(alternative);
@@ -96,9 +115,12 @@ std::string CardWriter::formula_line(const tested::FormulaLine& line) const {
 void CardWriter::add_plain_foods(const tested::Product& product, const CardFigures& figures,
                                  std::vector<std::string>& lines) const {
   std::vector<std::string> foods = product.identity.all_of;
+  int others = 0;
   for (const auto& food : product.identity.any_of) {
-    if (static_cast<int>(foods.size()) < product.identity.at_least && catalogue_.find(food) != nullptr)
-      foods.push_back(food);
+    if (others == product.identity.at_least) break;
+    if (catalogue_.find(food) == nullptr) continue;
+    foods.push_back(food);
+    ++others;
   }
   if (foods.empty()) foods.push_back(product.foods.front());
   if (seafood(figures.part)) foods.push_back("seafood-mixed");
@@ -108,8 +130,15 @@ void CardWriter::add_plain_foods(const tested::Product& product, const CardFigur
   } else if (!product.styles.empty()) {
     form = product.styles.front();
   }
+  if (is_dish(form)) form.clear();
+  const auto is_named = [&](const auto& food) {
+    return std::find(foods.begin(), foods.end(), food) != foods.end();
+  };
+  if (!is_named(product.foods.front()) && product.identity.any_of.empty())
+    foods.push_back(product.foods.front());
   for (const auto& food : foods) {
-    const std::string name = food_name(food);
+    const std::string own = food_name(food);
+    const std::string name = own.empty() ? lower(catalogue_.find(food)->name) : own;
     const std::string made = made_from(name, form);
     if (!made.empty()) {
       lines.push_back(quoted("6 quarts " + made));
@@ -129,7 +158,7 @@ std::vector<std::string> CardWriter::ingredients(const tested::Product& product,
     }
   } else {
     add_plain_foods(product, figures, lines);
-    if (product.covering.find("water") != std::string::npos) lines.push_back("water");
+    if (covering_of(product, figures.pack).find("water") != std::string::npos) lines.push_back("water");
   }
   if (!style.acid || product.acid_per_jar.empty()) return lines;
   const tested::AcidPerJar* dose = nullptr;
@@ -172,7 +201,10 @@ std::string CardWriter::write(const tested::Product& product, const CardFigures&
   if (product.sterile_jars_under_10_minutes)
     card += fmt::format("  - Boil the empty jars {} minutes.\n", boil_jars_minutes(figures.feet));
   for (const auto& step : product.required) card += "  - " + quoted(step + ".") + "\n";
-  card += "  - Fill the jars and close them.\n";
+  const std::string covering = covering_of(product, figures.pack);
+  if (!product.formula && !covering.empty() && covering != "none")
+    card += "  - " + quoted("Fill the jars and cover with " + covering + ".") + "\n";
+  card += "  - Close the jars.\n";
   return card;
 }
 

@@ -14,7 +14,7 @@ namespace sealworthy::property {
 
 struct CardStyle {
   bool follows = true;          ///< with `follows:`
-  bool acid = true;                  ///< with the acid that the product asks for
+  bool acid = true;             ///< with the acid that the product asks for
   std::string method = {};      ///< trade words; empty: those of the figures
   std::size_t acid_choice = 0;  ///< which of the acids per jar
 };

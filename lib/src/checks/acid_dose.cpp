@@ -123,6 +123,9 @@ std::string lower_first(std::string text) {
   return text;
 }
 
+/// "vinegar" of "Vinegar, kind not stated".
+std::string short_name(const Food& food) { return lower_first(food.name.substr(0, food.name.find(','))); }
+
 std::string amount_words(const quantity::Amount& amount) {
   if (const auto* volume = std::get_if<Interval<Volume>>(&amount.measure))
     return quantity::words(volume->low);
@@ -159,7 +162,7 @@ std::string dose_words(const tested::AcidPerJar& asked, const foods::Catalogue& 
     const Choice& choice = asked.one_of[i];
     if (i > 0) words += i + 1 == asked.one_of.size() ? " or " : ", ";
     const Food* food = catalogue.find(choice.food);
-    words += amount_words(choice.amount) + " of " + (food == nullptr ? choice.food : lower_first(food->name));
+    words += amount_words(choice.amount) + " of " + (food == nullptr ? choice.food : short_name(*food));
     if (choice.strength_percent) words += " (" + quantity::kitchen_number(*choice.strength_percent) + " %)";
   }
   return words;

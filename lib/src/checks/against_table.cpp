@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <boost/container/small_vector.hpp>
 
 #include "quantity/figures.hpp"
 #include "reading/jars.hpp"
@@ -90,7 +91,7 @@ std::span<const Altitude> heights_of(const JarProcess& jar) {
 
 std::optional<Altitude> holds_up_to(const JarProcess& jar, const Choice& choice,
                                     const tested::Tables& tables) {
-  std::vector<Altitude> tops;
+  boost::container::small_vector<Altitude, 16> tops;
   for (const Needed& tabled : jar.tabled) {
     for (const tested::Option::Step& step : tabled.option->steps)
       tops.push_back(std::min(step.band.to, tables.highest_open()));
@@ -109,13 +110,16 @@ bool has_method_rows(const reading::Reading& reading, const JarProcess& jar) {
   if (reading.match.product == nullptr) return false;
   const auto methods = reading::table_methods(jar);
   const auto& rows = reading.match.product->rows;
-  return std::any_of(rows.begin(), rows.end(), [&](const tested::Row& row) {
-    return std::find(methods.begin(), methods.end(), row.method) != methods.end();
-  });
+  return std::any_of(rows.begin(), rows.end(),
+                     [&](const tested::Row& row) { return methods.has(row.method); });
 }
 
 std::string jar_words(const JarProcess& jar) {
   return jar.jar == nullptr ? std::string("jars") : jar.jar->name + " jars";
+}
+
+std::string of_words(const reading::Reading& reading) {
+  return reading.match.doubtful ? " of \"" + reading.match.product->title + "\"" : std::string();
 }
 
 std::string at_words(const JarProcess& jar, Altitude at) {

@@ -54,6 +54,8 @@ bool has_method_rows(const reading::Reading& reading, const reading::JarProcess&
 
 // Words for messages.
 std::string jar_words(const reading::JarProcess& jar);  ///< "pint jars", "jars"
+std::string of_words(
+    const reading::Reading& reading);  ///< " of \"Snap beans\"" where the match is in doubt, else ""
 std::string at_words(const reading::JarProcess& jar,
                      Altitude at);                         ///< " at 5,280 ft", "" where none is known
 std::string step_words(const tested::Option::Step& step);  ///< "25 minutes at 11 psi"

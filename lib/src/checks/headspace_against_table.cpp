@@ -16,6 +16,9 @@ using reading::Reading;
 using tested::HeadspaceRule;
 using State = Point::State;
 
+/// The product's figures that may be meant: rarely more than two.
+using Figured = std::vector<const HeadspaceRule*>;
+
 enum class Case { too_little, far_too_little, too_much, unsaid };
 const std::vector<std::string_view> case_names{"too-little", "far-too-little", "too-much", "unsaid"};
 
@@ -50,8 +53,8 @@ bool names_part(const Reading& reading, std::string_view part) {
 }
 
 /// The figures that may be meant for a jar: of its pack and size; of those for parts, the part that is named.
-std::vector<const HeadspaceRule*> figures_for(const Reading& reading, const JarProcess& jar) {
-  std::vector<const HeadspaceRule*> fit;
+Figured figures_for(const Reading& reading, const JarProcess& jar) {
+  Figured fit;
   bool parts = false;
   for (const HeadspaceRule& rule : reading.match.product->headspace) {
     const auto& pack = reading.recipe->pack;
@@ -61,7 +64,7 @@ std::vector<const HeadspaceRule*> figures_for(const Reading& reading, const JarP
     fit.push_back(&rule);
   }
   if (!parts) return fit;
-  std::vector<const HeadspaceRule*> named;
+  Figured named;
   for (const HeadspaceRule* rule : fit) {
     if (!rule->part.empty() && names_part(reading, rule->part)) named.push_back(rule);
   }
@@ -117,7 +120,7 @@ class HeadspaceAgainstTable final : public Check {
     return true;
   }
 
-  static std::string words(const std::vector<const HeadspaceRule*>& figures) {
+  static std::string words(const Figured& figures) {
     std::vector<std::string> parts;
     for (const HeadspaceRule* rule : figures) {
       std::string part = quantity::words_of(rule->inches);
@@ -129,8 +132,8 @@ class HeadspaceAgainstTable final : public Check {
     return all;
   }
 
-  void tell(Case which, const Reading& reading, const JarProcess& jar,
-            const std::vector<const HeadspaceRule*>& figures, Results& results) const {
+  void tell(Case which, const Reading& reading, const JarProcess& jar, const Figured& figures,
+            Results& results) const {
     const Rule* rule = cases_.find(which, reading);
     if (rule == nullptr) return;
     const Position at = jar.headspace ? jar.headspace->at : reading.recipe->process_or_title();
@@ -138,6 +141,7 @@ class HeadspaceAgainstTable final : public Check {
                 {{"found", jar.headspace ? quantity::words_of(jar.headspace->value) : std::string()},
                  {"needed", words(figures)},
                  {"jar", jar_words(jar)},
+                 {"of", of_words(reading)},
                  {"product", reading.match.product->title}});
   }
 

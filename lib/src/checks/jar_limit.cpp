@@ -26,7 +26,7 @@ std::vector<JarIndex> listed_sizes(const Reading& reading, const JarProcess& jar
   std::vector<JarIndex> sizes;
   const auto methods = reading::table_methods(jar);
   for (const tested::Row& row : reading.match.product->rows) {
-    if (std::find(methods.begin(), methods.end(), row.method) == methods.end()) continue;
+    if (!methods.has(row.method)) continue;
     if (std::find(sizes.begin(), sizes.end(), row.jar) == sizes.end()) sizes.push_back(row.jar);
   }
   std::sort(sizes.begin(), sizes.end());

@@ -17,9 +17,8 @@ using reading::JarProcess;
 using reading::MethodKind;
 using reading::Reading;
 
-enum class Case { low_acid, steam_low_acid, mixture, mixture_acid, borderline };
-const std::vector<std::string_view> case_names{"low-acid", "steam-low-acid", "mixture", "mixture-acid",
-                                               "borderline"};
+enum class Case { low_acid, steam_low_acid, mixture, mixture_acid };
+const std::vector<std::string_view> case_names{"low-acid", "steam-low-acid", "mixture", "mixture-acid"};
 
 /// What goes into the jars, in grams. An unknown weight leaves `known` false.
 struct Shares {
@@ -98,10 +97,7 @@ class MethodAgainstAcidClass final : public Check {
     // A ferment makes its own acid; whether it was let to is told elsewhere.
     if (product != nullptr && product->acid_class == tested::ProductClass::fermented) return std::nullopt;
     const Shares shares = shares_of(reading);
-    if (shares.low_acid_line == nullptr) {
-      const bool bare = shares.borderline && !shares.acid_line && !shares.acid_food;
-      return bare && product == nullptr ? std::optional(Case::borderline) : std::nullopt;
-    }
+    if (shares.low_acid_line == nullptr) return std::nullopt;
     if (!shares.acid_line && !shares.acid_food && !shares.borderline) return low_acid;
     if (shares.known && shares.low_acid <= small_share_ * shares.all) return untested(product);
     if (!shares.acid_line || (shares.known && shares.acid < least_acid_ * shares.low_acid))

@@ -10,7 +10,6 @@
 ///         steam-low-acid   the same in a steam canner
 ///         mixture          low-acid food among acid food with no acid added, or too little of it
 ///         mixture-acid     the same with a share of acid that could be enough; untested
-///         borderline       tomatoes, figs and their like with no acid added
 ///   least-acid: 10         (mixture) percent of the low-acid food's weight; less counts as none
 ///   small-share: 10        (mixture) percent of the jar's weight up to which low-acid food is only untested
 /// figures: {found} the method, {needed} {food} the low-acid food, {share}

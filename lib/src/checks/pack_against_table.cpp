@@ -96,6 +96,7 @@ class PackAgainstTable final : public Check {
                 {{"found", pack_words(found)},
                  {"needed", pack_words(needed)},
                  {"jar", jar_words(jar)},
+                 {"of", of_words(reading)},
                  {"product", reading.match.product->title}});
   }
 

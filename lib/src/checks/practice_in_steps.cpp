@@ -190,8 +190,8 @@ class PracticeInSteps final : public Check {
       };
       Figures figures{{"words", shortened(cut(sentence.first, sentence.last))}};
       if (flag.told->figure_last > flag.told->figure_first)
-        figures.emplace_back("found", cut(sentence.first + flag.told->figure_first,
-                                          sentence.first + flag.told->figure_last));
+        figures.emplace_back(
+            "found", cut(sentence.first + flag.told->figure_first, sentence.first + flag.told->figure_last));
       work.results.add(*flag.in->rule, at, figures);
     }
   }

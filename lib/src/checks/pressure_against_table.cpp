@@ -149,6 +149,7 @@ class PressureAgainstTable final : public Check {
                                    {{"found", quantity::words_of(jar.process->pressure->value)},
                                     {"needed", quantity::words(*judged.step->pressure)},
                                     {"jar", jar_words(jar)},
+                                    {"of", of_words(reading)},
                                     {"at", at_words(jar, height)},
                                     {"serves", serves ? quantity::words(*serves) : ""},
                                     {"product", reading.match.product->title}});

@@ -113,6 +113,7 @@ class TimeAgainstTable final : public Check {
         {{"found", quantity::words_of(jar.process->time->value)},
          {"needed", quantity::words(judged.step->time)},
          {"jar", jar_words(jar)},
+         {"of", of_words(reading)},
          {"at", at_words(jar, height)},
          {"pressure", judged.step->pressure ? " at " + quantity::words(*judged.step->pressure) : ""},
          {"serves", serves ? quantity::words(*serves) : ""},
@@ -134,6 +135,7 @@ class TimeAgainstTable final : public Check {
                 {{"found", quantity::words(table_too_long ? judged.step->time : said)},
                  {"needed", quantity::words(longest)},
                  {"jar", jar_words(jar)},
+                 {"of", of_words(reading)},
                  {"at", at_words(jar, heights_of(jar).front())}});
   }
 
@@ -160,9 +162,11 @@ class TimeAgainstTable final : public Check {
     results.point(PointKind::time, State::unknown, {}, needed);
     const Rule* rule = needed.empty() ? nullptr : cases_.find(Case::unsaid, reading);
     if (rule == nullptr) return;
-    results.add(
-        *rule, process_at(reading, jar),
-        {{"needed", needed}, {"jar", jar_words(jar)}, {"at", at_words(jar, heights_of(jar).front())}});
+    results.add(*rule, process_at(reading, jar),
+                {{"needed", needed},
+                 {"jar", jar_words(jar)},
+                 {"of", of_words(reading)},
+                 {"at", at_words(jar, heights_of(jar).front())}});
   }
 
   /// True if a rule for infants asks more time than the card gives; it has told so.
@@ -183,6 +187,7 @@ class TimeAgainstTable final : public Check {
                 {{"found", quantity::words(said)},
                  {"needed", quantity::words(step->time)},
                  {"jar", jar_words(jar)},
+                 {"of", of_words(reading)},
                  {"at", at_words(jar, height)}});
     return true;
   }

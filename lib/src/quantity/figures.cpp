@@ -10,6 +10,14 @@ namespace {
 
 /// The shortest decimal with at most `places` places and no zeros at its end.
 std::string decimal(double value, int places) {
+  // Most figures are whole; those that came back from another unit are so but for rounding.
+  const double whole = std::round(value);
+  if (std::abs(whole) < 1e15 && std::abs(value - whole) < 1e-9) {
+    std::array<char, 20> digits{};
+    const auto end =
+        std::to_chars(digits.data(), digits.data() + digits.size(), static_cast<long long>(whole)).ptr;
+    return {digits.data(), end};
+  }
   std::array<char, 400> buffer{};
   const auto result =
       std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed, places);

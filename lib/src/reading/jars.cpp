@@ -1,6 +1,7 @@
 #include "reading/jars.hpp"
 
 #include <algorithm>
+#include <array>
 #include <string_view>
 
 #include "reading/ingredients.hpp"
@@ -100,18 +101,18 @@ void read_jars(Reading& reading, const Methods& methods) {
   if (sizes.empty()) add_jar(reading, nullptr, methods);
 }
 
-std::vector<tested::TableMethod> table_methods(const JarProcess& jar) {
+TableMethods table_methods(const JarProcess& jar) {
   using tested::TableMethod;
   const bool unsaid = jar.process != nullptr && !jar.process->method;
   const bool pressure = jar.method == MethodKind::pressure || (unsaid && jar.process->pressure);
   // The low-temperature treatment keeps the jars and packs of the boiling-water table; its time is its own.
   const bool water = jar.method == MethodKind::boiling_water || jar.method == MethodKind::steam ||
                      jar.method == MethodKind::low_temperature;
-  std::vector<TableMethod> result;
-  if (water || (unsaid && !pressure)) result.push_back(TableMethod::boiling_water);
+  TableMethods result;
+  if (water || (unsaid && !pressure)) result.add(TableMethod::boiling_water);
   if (!pressure && !unsaid) return result;
-  if (jar.gauge != recipe::Gauge::weighted) result.push_back(TableMethod::pressure_dial);
-  if (jar.gauge != recipe::Gauge::dial) result.push_back(TableMethod::pressure_weighted);
+  if (jar.gauge != recipe::Gauge::weighted) result.add(TableMethod::pressure_dial);
+  if (jar.gauge != recipe::Gauge::dial) result.add(TableMethod::pressure_weighted);
   return result;
 }
 
@@ -174,9 +175,14 @@ void look_up_tables(Reading& reading) {
   const tested::Product* product = reading.match.product;
   if (product == nullptr) return;
   static constexpr Altitude lowest = feet(0);
+  static constexpr std::array every_method{tested::TableMethod::boiling_water,
+                                           tested::TableMethod::pressure_dial,
+                                           tested::TableMethod::pressure_weighted};
   const std::string_view part = part_of(reading, *product);
   for (JarProcess& jar : reading.jars) {
-    for (const tested::TableMethod method : table_methods(jar)) {
+    const TableMethods methods = table_methods(jar);
+    for (const tested::TableMethod method : every_method) {
+      if (!methods.has(method)) continue;
       if (jar.jar == nullptr) add_all_sizes(jar, *product, method, part);
       if (!jar.size) continue;
       for (const recipe::Pack pack : {recipe::Pack::hot, recipe::Pack::raw}) {

@@ -15,8 +15,21 @@ void read_jars(Reading& reading, const Methods& methods);
 /// Fills JarProcess::tabled; after the match is known.
 void look_up_tables(Reading& reading);
 
+/// A set of kinds of table, in the order of the enum.
+class TableMethods {
+ public:
+  void add(tested::TableMethod method) { bits_ |= bit(method); }
+  [[nodiscard]] bool has(tested::TableMethod method) const { return (bits_ & bit(method)) != 0; }
+  [[nodiscard]] bool empty() const { return bits_ == 0; }
+  friend bool operator==(const TableMethods&, const TableMethods&) = default;
+
+ private:
+  static unsigned bit(tested::TableMethod method) { return 1U << static_cast<unsigned>(method); }
+  unsigned bits_ = 0;
+};
+
 /// The kinds of table that a jar's process may be judged by: both gauges where none is said, all three where
 /// the method is not said.
-std::vector<tested::TableMethod> table_methods(const JarProcess& jar);
+TableMethods table_methods(const JarProcess& jar);
 
 }  // namespace sealworthy::reading

@@ -209,8 +209,13 @@ class Matching {
     std::stable_sort(list.begin(), list.end(), [&](const Candidate& a, const Candidate& b) {
       return demand(*a.entry->product, reading_) > demand(*b.entry->product, reading_);
     });
-    auto match = told(list, list.front());
-    match.doubt = doubt_about(list.front(), tally_, reading_, index_);
+    // Where none fits, no alarm rests on which of the equally near ones is shown: one that the figures meet,
+    // else the one that asks least.
+    const auto met = std::find_if(list.begin(), list.end(),
+                                  [&](const Candidate& c) { return meets(*c.entry->product, reading_); });
+    const auto& shown = met == list.end() ? list.back() : *met;
+    auto match = told(list, shown);
+    match.doubt = doubt_about(shown, tally_, reading_, index_);
     return match;
   }
 

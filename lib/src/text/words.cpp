@@ -9,11 +9,14 @@
 namespace sealworthy::text {
 namespace {
 
-/// The lower case of an ASCII letter or digit, else 0.
-char lower(char c) {
-  if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9')) return c;
-  return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : '\0';
-}
+/// The lower case of an ASCII letter or digit, else 0: every letter of every card comes through here.
+constexpr auto lower_case = [] {
+  std::array<char, 256> table{};
+  for (std::size_t c = '0'; c <= '9'; ++c) table[c] = static_cast<char>(c);
+  for (std::size_t c = 'a'; c <= 'z'; ++c) table[c] = table[c - 'a' + 'A'] = static_cast<char>(c);
+  return table;
+}();
+char lower(char c) { return lower_case[static_cast<unsigned char>(c)]; }
 bool ascii_letter(char32_t c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 bool digit(char32_t c) { return c >= '0' && c <= '9'; }
 
@@ -61,6 +64,7 @@ std::string_view plain(char32_t c) {
       Range{0x152, 0x153, "oe"}, Range{0x154, 0x159, "r"}, Range{0x15A, 0x161, "s"},
       Range{0x162, 0x167, "t"},  Range{0x168, 0x173, "u"}, Range{0x174, 0x175, "w"},
       Range{0x176, 0x178, "y"},  Range{0x179, 0x17E, "z"}, Range{0x17F, 0x17F, "s"}};
+  if (c < ranges.front().low || c > ranges.back().high) return {};
   for (const auto& range : ranges)
     if (c >= range.low && c <= range.high) return range.letters;
   return {};
@@ -126,8 +130,8 @@ struct Scanner {
     const auto begin = at;
     const auto start = folded.size();
     while (at < text.size()) {
-      if (const auto plain_letter = text[at]; lower(plain_letter) != 0) {  // nearly every letter
-        folded.push_back(lower(plain_letter));
+      if (const char letter = lower(text[at]); letter != 0) {  // nearly every letter
+        folded.push_back(letter);
         ++at;
         continue;
       }

@@ -94,14 +94,18 @@ TEST_CASE("which tables a process may be judged by") {
   using tested::TableMethod;
   const auto methods = [](const char* process) {
     auto card = with(std::string("jars: pint\nprocess: ") + process + "\n");
-    return table_methods(card->jars[0]);
+    const TableMethods found = table_methods(card->jars[0]);
+    std::string words;
+    if (found.has(TableMethod::boiling_water)) words += "water ";
+    if (found.has(TableMethod::pressure_dial)) words += "dial ";
+    if (found.has(TableMethod::pressure_weighted)) words += "weighted ";
+    return words;
   };
-  CHECK(methods("{method: steam canner}") == std::vector{TableMethod::boiling_water});
-  CHECK(methods("{method: pressure canner, gauge: dial}") == std::vector{TableMethod::pressure_dial});
-  CHECK(methods("{method: pressure canner}") ==
-        std::vector{TableMethod::pressure_dial, TableMethod::pressure_weighted});
-  CHECK(methods("{time: 10 min}").size() == 3);
-  CHECK(methods("{time: 10 min, pressure: 10 psi}").size() == 2);
+  CHECK(methods("{method: steam canner}") == "water ");
+  CHECK(methods("{method: pressure canner, gauge: dial}") == "dial ");
+  CHECK(methods("{method: pressure canner}") == "dial weighted ");
+  CHECK(methods("{time: 10 min}") == "water dial weighted ");
+  CHECK(methods("{time: 10 min, pressure: 10 psi}") == "dial weighted ");
   CHECK(methods("{method: oven}").empty());
 }
 
