@@ -74,7 +74,7 @@ bool any_food_to_acidify(const Reading& reading) {
 class AcidKind final : public Check {
  public:
   AcidKind(std::span<const Rule* const> rules, Maker& maker) : acids_(maker.catalogue) {
-    const FoodIndex index(maker.catalogue);
+    const FoodIndex& index = *maker.food_index;
     index.add(acids_, "kind:acid");
     for (const Rule* rule : rules) entries_.push_back(read_entry(*rule, index, maker));
     first_product_ = maker.tables.products().data();

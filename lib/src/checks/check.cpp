@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "checks/food_set.hpp"
+
 namespace sealworthy::checks {
 namespace {
 
@@ -92,6 +94,15 @@ std::string fill(std::string_view text, const Figures& figures) {
   }
   return out.append(text);
 }
+
+Maker::Maker(const foods::Catalogue& foods, const tested::Tables& processes,
+             std::vector<foods::LoadError>& problems, std::span<const Vocabulary> words)
+    : catalogue(foods),
+      tables(processes),
+      errors(problems),
+      vocabularies(words),
+      food_index(std::make_shared<FoodIndex>(foods)),
+      product_foods(std::make_shared<ProductFoods>(processes, *food_index)) {}
 
 Finding& Results::add(const Rule& rule, Position at, const Figures& figures) {
   Finding& finding = findings.emplace_back();

@@ -40,12 +40,21 @@ struct Vocabulary {
   yaml::Node lists;
 };
 
+class FoodIndex;
+class ProductFoods;
+
 /// What a check may look at while it reads its rules' parameters.
 struct Maker {
+  Maker(const foods::Catalogue& foods, const tested::Tables& processes,
+        std::vector<foods::LoadError>& problems, std::span<const Vocabulary> words = {});
+
   const foods::Catalogue& catalogue;
   const tested::Tables& tables;
   std::vector<foods::LoadError>& errors;  ///< wrong parameters are appended, with the rule's file and place
-  std::span<const Vocabulary> vocabularies = {};
+  std::span<const Vocabulary> vocabularies;
+  // Made once for all checks.
+  std::shared_ptr<const FoodIndex> food_index;
+  std::shared_ptr<const ProductFoods> product_foods;
 };
 
 class Check {

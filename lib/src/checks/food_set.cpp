@@ -25,6 +25,7 @@ FoodSet::FoodSet(const foods::Catalogue& catalogue)
 FoodIndex::FoodIndex(const foods::Catalogue& catalogue)
     : catalogue_(catalogue), family_(catalogue.all().size()) {
   const auto all = catalogue.all();
+  ids_.reserve(all.size());
   for (std::size_t i = 0; i < all.size(); ++i) {
     const foods::Food* ancestor = &all[i];
     // A chain of parents longer than the catalogue would be a ring.
@@ -32,39 +33,35 @@ FoodIndex::FoodIndex(const foods::Catalogue& catalogue)
       family_[static_cast<std::size_t>(ancestor - all.data())].push_back(static_cast<std::uint16_t>(i));
       ancestor = ancestor->parent.empty() ? nullptr : catalogue.find(ancestor->parent);
     }
+    ids_.emplace(all[i].id, static_cast<std::uint16_t>(i));
+    kinds_[all[i].kind].push_back(static_cast<std::uint16_t>(i));
+    for (const auto& tag : all[i].tags) tags_[tag].push_back(static_cast<std::uint16_t>(i));
   }
 }
 
-template <class Do>
-bool FoodIndex::each(std::string_view selector, Do&& take) const {
-  const auto all = catalogue_.all();
-  bool any = false;
-  const auto take_if = [&](auto&& wanted) {
-    for (const auto& food : all)
-      if (wanted(food)) {
-        take(food);
-        any = true;
-      }
+const FoodIndex::Places* FoodIndex::places(std::string_view selector) const {
+  const auto among = [](const auto& map, std::string_view key) -> const Places* {
+    const auto found = map.find(key);
+    return found == map.end() ? nullptr : &found->second;
   };
-  if (selector.starts_with(kind_prefix)) {
-    const auto kind = selector.substr(kind_prefix.size());
-    take_if([&](const foods::Food& food) { return food.kind == kind; });
-  } else if (selector.starts_with(tag_prefix)) {
-    const auto tag = selector.substr(tag_prefix.size());
-    take_if([&](const foods::Food& food) { return food.has_tag(tag); });
-  } else if (const auto* food = catalogue_.find(selector)) {
-    for (const auto i : family_[static_cast<std::size_t>(food - all.data())]) take(all[i]);
-    any = true;
-  }
-  return any;
+  if (selector.starts_with(kind_prefix)) return among(kinds_, selector.substr(kind_prefix.size()));
+  if (selector.starts_with(tag_prefix)) return among(tags_, selector.substr(tag_prefix.size()));
+  const auto found = ids_.find(selector);
+  return found == ids_.end() ? nullptr : &family_[found->second];
 }
 
 bool FoodIndex::add(FoodSet& set, std::string_view selector) const {
-  return each(selector, [&](const foods::Food& food) { set.add(food); });
+  const auto* named = places(selector);
+  if (named == nullptr) return false;
+  for (const auto i : *named) set.add(catalogue_.all()[i]);
+  return true;
 }
 
 bool FoodIndex::remove(FoodSet& set, std::string_view selector) const {
-  return each(selector, [&](const foods::Food& food) { set.remove(food); });
+  const auto* named = places(selector);
+  if (named == nullptr) return false;
+  for (const auto i : *named) set.remove(catalogue_.all()[i]);
+  return true;
 }
 
 void FoodIndex::change(FoodSet& set, Fields& with, std::string_view key, bool adding) const {
@@ -86,19 +83,20 @@ FoodSet FoodIndex::read(Fields& with, std::string_view key, std::string_view exc
   return set;
 }
 
-FoodSet FoodIndex::in_formula(const tested::Product& product) const {
-  FoodSet set(catalogue_);
-  if (product.formula)
-    for (const auto& line : product.formula->lines)
-      for (const auto& food : line.foods) add(set, food);
-  return set;
-}
-
-FoodSet FoodIndex::listed(const tested::Product& product) const {
-  FoodSet set = in_formula(product);
-  for (const auto& food : product.foods)
-    if (!food.starts_with(kind_prefix) && !food.starts_with(tag_prefix)) add(set, food);
-  return set;
+ProductFoods::ProductFoods(const tested::Tables& tables, const FoodIndex& index)
+    : first_(tables.products().data()) {
+  listed_.reserve(tables.products().size());
+  in_formula_.reserve(tables.products().size());
+  for (const auto& product : tables.products()) {
+    FoodSet set(index.catalogue());
+    if (product.formula)
+      for (const auto& line : product.formula->lines)
+        for (const auto& food : line.foods) index.add(set, food);
+    in_formula_.push_back(set);
+    for (const auto& food : product.foods)
+      if (!food.starts_with(kind_prefix) && !food.starts_with(tag_prefix)) index.add(set, food);
+    listed_.push_back(std::move(set));
+  }
 }
 
 const foods::Named* named_in(const reading::Ingredient& ingredient, const FoodSet& set) {

@@ -95,16 +95,12 @@ class Question {
 class ForbiddenFood final : public Check {
  public:
   ForbiddenFood(std::span<const Rule* const> rules, Maker& maker) : foods_(maker.catalogue.all().data()) {
-    const FoodIndex index(maker.catalogue);
+    const FoodIndex& index = *maker.food_index;
     entries_.reserve(rules.size());
     for (const Rule* rule : rules) entries_.push_back(read_entry(*rule, index, maker));
     read_yields(rules, maker);
     index_triggers(maker.catalogue);
-    first_product_ = maker.tables.products().data();
-    for (const auto& product : maker.tables.products()) {
-      listed_.push_back(index.listed(product));
-      in_formula_.push_back(index.in_formula(product));
-    }
+    product_foods_ = maker.product_foods;
   }
 
   void run(const reading::Reading& reading, Results& results) const override {
@@ -177,8 +173,8 @@ class ForbiddenFood final : public Check {
 
   void index_triggers(const foods::Catalogue& catalogue) {
     triggers_.resize(catalogue.all().size());
-    for (const auto& food : catalogue.all())
-      for (std::size_t i = 0; i < entries_.size(); ++i)
+    for (std::size_t i = 0; i < entries_.size(); ++i)
+      for (const auto& food : catalogue.all())
         if (std::any_of(entries_[i].cases.begin(), entries_[i].cases.end(),
                         [&](const Case& c) { return c.foods.has(food); }))
           triggers_[static_cast<std::size_t>(&food - foods_)].push_back(static_cast<std::uint16_t>(i));
@@ -186,9 +182,9 @@ class ForbiddenFood final : public Check {
 
   [[nodiscard]] bool lists(const Entry& entry, const tested::Product& product,
                            const foods::Food& food) const {
-    const auto place = static_cast<std::size_t>(&product - first_product_);
-    return !product.no_tested_process &&
-           (entry.silent_if == SilentIf::in_formula ? in_formula_ : listed_)[place].has(food);
+    const FoodSet& foods = entry.silent_if == SilentIf::in_formula ? product_foods_->in_formula(product)
+                                                                   : product_foods_->listed(product);
+    return !product.no_tested_process && foods.has(food);
   }
 
   /// The product that the card follows lists the food; where several fit equally well, all of them do. For
@@ -249,10 +245,9 @@ class ForbiddenFood final : public Check {
   }
 
   const foods::Food* foods_;
-  const tested::Product* first_product_ = nullptr;
   std::vector<Entry> entries_;
   std::vector<std::vector<std::uint16_t>> triggers_;  ///< entries that a food may set off
-  std::vector<FoodSet> listed_, in_formula_;          ///< by product
+  std::shared_ptr<const ProductFoods> product_foods_;
 };
 
 }  // namespace

@@ -54,9 +54,8 @@ class FormAgainstTable final : public Check {
       if (which && *which == 0) undone_.push_back(std::move(undone));
       if (which && *which == 1) piece_over_.push_back(rule);
     }
-    const FoodIndex index(maker.catalogue);
     first_product_ = maker.tables.products().data();
-    for (const auto& product : maker.tables.products()) known_.push_back(know(product, index));
+    for (const auto& product : maker.tables.products()) known_.push_back(know(product, *maker.product_foods));
   }
 
   void run(const Reading& reading, Results& results) const override {
@@ -78,8 +77,8 @@ class FormAgainstTable final : public Check {
   }
 
  private:
-  static Known know(const tested::Product& product, const FoodIndex& index) {
-    Known known{index.listed(product), {}};
+  static Known know(const tested::Product& product, const ProductFoods& foods) {
+    Known known{foods.listed(product), {}};
     for (const auto& text : product.assumed) {
       Preparation preparation{text, {}};
       for (const auto& word : text::Words(text)) preparation.words.emplace_back(word.text);

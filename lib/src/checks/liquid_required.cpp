@@ -42,7 +42,7 @@ struct Entry {
 class LiquidRequired final : public Check {
  public:
   LiquidRequired(std::span<const Rule* const> rules, Maker& maker) {
-    const FoodIndex index(maker.catalogue);
+    const FoodIndex& index = *maker.food_index;
     for (const Rule* rule : rules) {
       Fields with(rule->with, "rule " + rule->id + ", with", {rule->file, maker.errors});
       const auto which = with.choice("case", {"untold", "added"}, true);

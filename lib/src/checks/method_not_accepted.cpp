@@ -17,7 +17,7 @@ struct Entry {
 class MethodNotAccepted final : public Check {
  public:
   MethodNotAccepted(std::span<const Rule* const> rules, Maker& maker) {
-    const FoodIndex index(maker.catalogue);
+    const FoodIndex& index = *maker.food_index;
     for (const Rule* rule : rules) {
       Fields with(rule->with, "rule " + rule->id + ", with", {rule->file, maker.errors});
       Entry entry{rule, with.list("methods"), index.read_plain(with, "only"),

@@ -25,14 +25,13 @@ class MixtureLongestProcess final : public Check {
       : rules_(rules.begin(), rules.end()), first_food_(maker.catalogue.all().data()) {
     for (const Rule* rule : rules)
       Fields(rule->with, "rule " + rule->id + ", with", {rule->file, maker.errors}).done();
-    const FoodIndex index(maker.catalogue);
     alone_.resize(maker.catalogue.all().size());
     for (const auto& product : maker.tables.products()) {
       // A process of one low-acid food as it is: no formula, and not a group of many such as soup.
       const bool alone =
           !product.formula && product.acid_class == tested::ProductClass::low_acid && takes_pressure(product);
       if (!alone) continue;
-      const FoodSet listed = index.listed(product);
+      const FoodSet& listed = maker.product_foods->listed(product);
       for (const auto& food : maker.catalogue.all())
         if (listed.has(food)) alone_[place(food)].push_back(&product);
     }
