@@ -12,18 +12,18 @@ std::size_t skip_wide_space(std::string_view text, std::size_t at) {
     const auto second = byte_at(text, at + 1);
     const auto third = byte_at(text, at + 2);
     if (at >= text.size()) return text.size();
-    if (c == ' ' || c == '\t' || c == '\n' || c == '\r') {
+    // no-break space, soft hyphen; U+2000 to U+200F, narrow no-break space; word joiner, ideographic space,
+    // byte order mark
+    const bool two = c == 0xC2 && (second == 0xA0 || second == 0xAD);
+    const bool three = (c == 0xE2 && second == 0x80 && ((third >= 0x80 && third <= 0x8F) || third == 0xAF)) ||
+                       starts_at(text, at, "\xE2\x81\xA0") || starts_at(text, at, "\xE3\x80\x80") ||
+                       starts_at(text, at, "\xEF\xBB\xBF");
+    if (c == ' ' || c == '\t' || c == '\n' || c == '\r')
       ++at;
-    } else if (c == 0xC2 && (second == 0xA0 || second == 0xAD)) {
-      at += 2;  // no-break space, soft hyphen
-    } else if (c == 0xE2 && second == 0x80 && ((third >= 0x80 && third <= 0x8F) || third == 0xAF)) {
-      at += 3;  // U+2000 to U+200F, narrow no-break space
-    } else if (starts_at(text, at, "\xE2\x81\xA0") || starts_at(text, at, "\xE3\x80\x80") ||
-               starts_at(text, at, "\xEF\xBB\xBF")) {
-      at += 3;  // word joiner, ideographic space, byte order mark
-    } else {
+    else if (two || three)
+      at += two ? 2 : 3;
+    else
       return at;
-    }
   }
 }
 

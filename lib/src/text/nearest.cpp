@@ -18,7 +18,7 @@ class Rows {
     }
     before = base;
     last = base + width;
-    row = base + 2 * width;
+    row = last + width;
   }
   void turn() {
     int* oldest = before;
