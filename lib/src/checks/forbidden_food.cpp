@@ -199,7 +199,8 @@ class ForbiddenFood final : public Check {
                                                [&](auto* other) { return lists(entry, *other, food); }));
   }
 
-  /// The formula's line for this ingredient takes this form of it: "frozen or canned" corn.
+  /// The formula takes this form: its line for the ingredient says so ("frozen or canned"), or one of the
+  /// changes that it allows does ("unsweetened frozen fruit, thawed").
   static bool form_listed(const reading::Reading& reading, const reading::Ingredient& ingredient,
                           std::string_view form) {
     const auto* product = reading.match.product;
@@ -209,9 +210,11 @@ class ForbiddenFood final : public Check {
         return named.food != nullptr && reading.catalogue->is_a(*named.food, id);
       });
     };
-    return std::any_of(product->formula->lines.begin(), product->formula->lines.end(), [&](const auto& line) {
-      return line.text.find(form) != line.text.npos &&
-             std::any_of(line.foods.begin(), line.foods.end(), names);
+    const auto& formula = *product->formula;
+    const auto says_form = [&](const std::string& text) { return text.find(form) != text.npos; };
+    if (std::any_of(formula.allowed.begin(), formula.allowed.end(), says_form)) return true;
+    return std::any_of(formula.lines.begin(), formula.lines.end(), [&](const auto& line) {
+      return says_form(line.text) && std::any_of(line.foods.begin(), line.foods.end(), names);
     });
   }
 

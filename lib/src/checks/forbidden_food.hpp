@@ -26,8 +26,8 @@
 ///   silent-if: listed (default)   the product that the card follows lists the food
 ///              near                   the same, or the nearest product where the card follows none without
 ///              doubt in-formula             its formula does, for forms that a formula makes of its foods
-///              form-listed            its formula's line for the food says the form ("frozen or canned")
-///              never
+///              form-listed            its formula's line for the food, or a change that it allows, says the
+///              form never
 ///   yields-to: [rule ids]   not told where one of these rules is
 /// {food} is the food's name as the card has it, {form} the words that tell the form or state.
 
