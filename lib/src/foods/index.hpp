@@ -32,6 +32,7 @@ struct Instead {
   std::vector<Trie::Node> names;   ///< only under these names; empty: under any
   std::vector<StateId> states;     ///< any of these
   std::vector<std::string> units;  ///< any of these; "each" is a bare count
+  std::vector<std::string> not_units;  ///< and none of these: "2 tbsp cloves, crushed" are the spice
 };
 
 struct Index {

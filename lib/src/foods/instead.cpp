@@ -20,6 +20,7 @@ Meant meant_food(FoodId food, Trie::Node name, const TellsStates& told, std::str
       if (!row.names.empty() &&
           (at != food || std::find(row.names.begin(), row.names.end(), name) == row.names.end()))
         continue;
+      if (std::find(row.not_units.begin(), row.not_units.end(), unit) != row.not_units.end()) continue;
       const Told* state = told_state(row, told);
       if (state == nullptr && std::find(row.units.begin(), row.units.end(), unit) == row.units.end())
         continue;

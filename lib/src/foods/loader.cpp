@@ -250,7 +250,7 @@ void Loader::read_cautions(const yaml::Node& list, std::string_view file, Food& 
 
 void Loader::read_instead(const yaml::Node& list, FoodId food, Index& index,
                           std::vector<LoadError>& errors) const {
-  static constexpr std::array<std::string_view, 4> keys{"food", "names", "states", "units"};
+  static constexpr std::array<std::string_view, 5> keys{"food", "names", "states", "units", "not-units"};
   Fields fields{entries_[food].file, errors};
   for (const auto& item : fields.items(list)) {
     if (!fields.known_keys(item, keys)) continue;
@@ -277,6 +277,7 @@ void Loader::read_instead(const yaml::Node& list, FoodId food, Index& index,
         instead.states.push_back(state);
     }
     for (const auto& unit : fields.list(item, "units")) instead.units.emplace_back(unit.text);
+    for (const auto& unit : fields.list(item, "not-units")) instead.not_units.emplace_back(unit.text);
     if (instead.states.empty() && instead.units.empty())
       fields.error(item.at, "'instead' needs 'states' or 'units' that tell when");
     if (instead.food != no_food) index.instead[food].push_back(std::move(instead));

@@ -146,6 +146,9 @@ Finder::Step Finder::look(const Token& token) {
   if (token.number) return head_ && !percentage ? Step::stop : Step::pass;
   if (token.is(role_or | role_and)) return look_at_joiner(token);
   if (token.is(role_of)) return open_ ? Step::take : Step::pass;
+  if (token.is(role_ends | role_state) && token.is(role_ends | role_plain) && !open_ &&
+      at_ + 1 < tokens_.size() && tokens_[at_ + 1].is(role_of))
+    return Step::take;  // "peel of 1 orange"
   if (token.is(role_ends)) return head_ || (open_ && has_word_of_weight()) ? Step::stop : Step::pass;
   if (token.is(role_plain)) return head_ ? Step::stop : Step::pass;
   if (!token.is(light_roles | role_counter)) head_ = true;
