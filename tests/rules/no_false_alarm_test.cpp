@@ -9,6 +9,7 @@
 #include <array>
 #include <sealworthy/checker.hpp>
 
+#include "checks/phrases.hpp"
 #include "knowledge/knowledge.hpp"
 #include "quantity/figures.hpp"
 
@@ -39,6 +40,19 @@ std::string name_of(const std::string& food) {
   return found == nullptr ? food : found->name;
 }
 
+/// Every liquid that the product's covering names, where the card's pack takes it.
+void add_covering(const tested::Product& product, std::vector<std::string>& lines) {
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 5> liquids{
+      {{"water", "water"},
+       {"broth", "2 quarts beef broth"},
+       {"syrup", "2 cups sugar"},
+       {"oil", "2 cups olive oil"},
+       {"tomato juice", "2 quarts tomato juice"}}};
+  const text::Words words(product.covering);
+  for (const auto& [word, line] : liquids)
+    if (checks::Phrases({std::string(word)}).in(words) != "") lines.emplace_back(line);
+}
+
 /// The formula's lines as printed; else the foods that tell the product, in the form that it asks for.
 std::vector<std::string> lines_of(const tested::Product& product, const tested::Formula* formula) {
   std::vector<std::string> lines;
@@ -58,7 +72,7 @@ std::vector<std::string> lines_of(const tested::Product& product, const tested::
   if (!product.identity.form_any.empty() && product.id != "soups")
     form = ", " + product.identity.form_any.front();
   for (const auto& food : foods) lines.push_back(quoted("10 lb " + name_of(food) + form));
-  if (product.covering.find("water") != std::string::npos) lines.push_back("water");
+  add_covering(product, lines);
   if (!product.acid_per_jar.empty()) {
     const auto& choice = product.acid_per_jar.front().one_of.front();
     lines.push_back("each jar: " + quoted(quantity::kitchen_number(choice.amount.stated.low) + " " +

@@ -61,13 +61,16 @@ bool only_pressure(const Reading& reading) {
          });
 }
 
-/// Food that is not acid enough by itself.
+/// Food that needs acid. What is canned as it is although its pH runs high (apricots), and fat, which takes
+/// up none, ask for none.
+bool needs_acid(const foods::Food& food) {
+  if (food.kind == "acid" || food.kind == "fat" || food.guide_class == "acid") return false;
+  return food.acid_class == foods::AcidClass::low_acid || food.acid_class == foods::AcidClass::borderline;
+}
+
 bool any_food_to_acidify(const Reading& reading) {
   return std::any_of(reading.ingredients.begin(), reading.ingredients.end(), [](const auto& ingredient) {
-    return in_jar(ingredient) &&
-           (ingredient.food == nullptr || ((ingredient.food->acid_class == foods::AcidClass::low_acid ||
-                                            ingredient.food->acid_class == foods::AcidClass::borderline) &&
-                                           ingredient.food->kind != "acid"));
+    return in_jar(ingredient) && (ingredient.food == nullptr || needs_acid(*ingredient.food));
   });
 }
 
