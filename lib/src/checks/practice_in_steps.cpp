@@ -5,6 +5,7 @@
 
 #include "checks/fields.hpp"
 #include "phrases/match.hpp"
+#include "phrases/phrase_reader.hpp"
 #include "text/nearest.hpp"
 
 namespace sealworthy::checks {
@@ -17,7 +18,7 @@ using phrases::Phrases;
 
 /// Ways of telling one practice, and the rules that speak of it.
 struct Practice {
-  std::vector<std::vector<std::uint16_t>> unless;
+  std::vector<phrases::Items> unless;
   struct Case {
     const Rule* rule = nullptr;
     bool title = false;
@@ -38,12 +39,12 @@ std::string shortened(std::string_view text) {
 class PracticeInSteps final : public Check {
  public:
   PracticeInSteps(std::span<const Rule* const> rules, Maker& maker) {
-    for (const auto& vocabulary : maker.vocabularies)
-      phrases_.define(vocabulary.file, vocabulary.lists, maker.errors);
+    phrases::PhraseReader reader(phrases_, maker.errors);
+    for (const auto& vocabulary : maker.vocabularies) reader.define(vocabulary.file, vocabulary.lists);
     std::vector<Waiting> waiting;
-    for (const Rule* rule : rules) read_rule(*rule, maker, waiting);
+    for (const Rule* rule : rules) read_rule(*rule, reader, maker, waiting);
     for (const auto& late : waiting) resolve(late, rules, maker);
-    phrases_.finish();
+    reader.finish();
     index_ = std::make_unique<Index>(phrases_, patterns_);
   }
 
@@ -78,7 +79,8 @@ class PracticeInSteps final : public Check {
     std::vector<Flag> flags;
   };
 
-  void read_rule(const Rule& rule, Maker& maker, std::vector<Waiting>& waiting) {
+  void read_rule(const Rule& rule, phrases::PhraseReader& reader, Maker& maker,
+                 std::vector<Waiting>& waiting) {
     Fields with(rule.with, "rule " + rule.id + ", with", {rule.file, maker.errors});
     Waiting late{&rule, {&rule, false, true, {}}, with.text("as"), with.list("yields-to"), practices_.size()};
     if (with.find("look-in") != nullptr) {
@@ -95,8 +97,8 @@ class PracticeInSteps final : public Check {
     }
     if (told != nullptr) {
       Practice practice;
-      if (unless != nullptr) practice.unless = phrases_.read_unless(rule.file, *unless, maker.errors);
-      phrases_.read_patterns(rule.file, *told, patterns_, maker.errors);
+      if (unless != nullptr) practice.unless = reader.read_unless(rule.file, *unless);
+      reader.read_patterns(rule.file, *told, patterns_);
       practice_of_.resize(patterns_.size(), static_cast<std::uint16_t>(practices_.size()));
       names_.emplace(rule.id, practices_.size());
       practices_.push_back(std::move(practice));

@@ -29,7 +29,8 @@ constexpr std::size_t most_figures = 12;
 /// couple of weeks" are figures. A bare number after "at" or "to" from 100 to 600 is a temperature.
 std::size_t read_figures(std::span<const Token> tokens, std::span<Figure, most_figures> out);
 
-/// What a unit's word measures, and how much of the dimension's own unit it is. Celsius is left to the caller.
+/// What a unit's word measures, and how much of the dimension's own unit it is. Celsius is left to the
+/// caller.
 struct UnitWord {
   std::string_view word;
   Dimension dimension;

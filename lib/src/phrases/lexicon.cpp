@@ -1,6 +1,7 @@
 #include "phrases/lexicon.hpp"
 
 #include <algorithm>
+#include <cstring>
 
 #include "phrases/negation.hpp"
 #include "text/forms.hpp"
@@ -8,31 +9,53 @@
 namespace sealworthy::phrases {
 namespace {
 
-/// FNV-1a, never 0.
-std::uint32_t hash_of(std::string_view text) {
-  std::uint32_t hash = 2166136261U;
-  for (const char c : text) hash = (hash ^ static_cast<unsigned char>(c)) * 16777619U;
-  return hash == 0 ? 1 : hash;
+template <class T>
+std::uint64_t load(const char* from) {
+  T value;
+  std::memcpy(&value, from, sizeof value);
+  return value;
 }
+
+constexpr std::uint32_t told_by_key = 16;  ///< letters
 
 }  // namespace
 
+Lexicon::Key::Key(std::string_view word) : size(static_cast<std::uint32_t>(word.size())) {
+  const char* p = word.data();
+  if (size >= 8) {
+    head = load<std::uint64_t>(p);
+    tail = load<std::uint64_t>(p + size - 8);
+  } else if (size >= 4) {
+    head = load<std::uint32_t>(p);
+    tail = load<std::uint32_t>(p + size - 4);
+  } else if (size > 0) {
+    head = static_cast<unsigned char>(p[0]);
+    tail = load<std::uint8_t>(p + size / 2) << 8U | load<std::uint8_t>(p + size - 1);
+  }
+}
+
+std::uint32_t Lexicon::Key::hash() const {
+  const auto mixed = (head ^ (tail << 29U | tail >> 35U) ^ size) * 0x9E3779B97F4A7C15U;
+  return static_cast<std::uint32_t>(mixed >> 32U);
+}
+
+bool Lexicon::is(const Entry& entry, const Key& key, std::string_view form) const {
+  if (!(entry.key == key)) return false;
+  return key.size <= told_by_key || std::string_view(texts_.data() + entry.text, key.size) == form;
+}
+
 Lexicon::Lexicon() : slots_(1024) {
-  for (const auto& [word, grammar] : grammar_words()) slot(word).grammar |= grammar;
+  for (const auto& [word, grammar] : grammar_words()) entry(word).grammar |= grammar;
 }
 
-std::string_view Lexicon::text(const Slot& slot) const {
-  const auto size = static_cast<unsigned char>(texts_[slot.text]);
-  return {texts_.data() + slot.text + 1, size};
-}
-
-const Lexicon::Slot* Lexicon::find(std::string_view form) const {
-  const auto hash = hash_of(form);
+const Lexicon::Entry* Lexicon::find(std::string_view form) const {
+  const Key key(form);
+  const auto hash = key.hash();
   const auto mask = slots_.size() - 1;
   for (auto i = hash & mask;; i = (i + 1) & mask) {
     const auto& slot = slots_[i];
-    if (slot.hash == 0) return nullptr;
-    if (slot.hash == hash && text(slot) == form) return &slot;
+    if (slot.entry == 0) return nullptr;
+    if (slot.hash == hash && is(entries_[slot.entry - 1], key, form)) return &entries_[slot.entry - 1];
   }
 }
 
@@ -41,63 +64,62 @@ void Lexicon::grow() {
   old.swap(slots_);
   const auto mask = slots_.size() - 1;
   for (const auto& slot : old) {
-    if (slot.hash == 0) continue;
+    if (slot.entry == 0) continue;
     auto i = slot.hash & mask;
-    while (slots_[i].hash != 0) i = (i + 1) & mask;
+    while (slots_[i].entry != 0) i = (i + 1) & mask;
     slots_[i] = slot;
   }
 }
 
-Lexicon::Slot& Lexicon::slot(std::string_view form) {
+Lexicon::Entry& Lexicon::entry(std::string_view form) {
   form = form.substr(0, 255);
-  if (used_ * 2 >= slots_.size()) grow();
-  const auto hash = hash_of(form);
+  if (entries_.size() * 2 >= slots_.size()) grow();
+  const Key key(form);
+  const auto hash = key.hash();
   const auto mask = slots_.size() - 1;
   auto i = hash & mask;
-  while (slots_[i].hash != 0) {
-    if (slots_[i].hash == hash && text(slots_[i]) == form) return slots_[i];
+  while (slots_[i].entry != 0) {
+    auto& known = entries_[slots_[i].entry - 1];
+    if (slots_[i].hash == hash && is(known, key, form)) return known;
     i = (i + 1) & mask;
   }
-  ++used_;
-  auto& fresh = slots_[i];
-  fresh.hash = hash;
+  auto& fresh = entries_.emplace_back();
+  slots_[i] = {hash, static_cast<std::uint32_t>(entries_.size())};
+  fresh.key = key;
   fresh.text = static_cast<std::uint32_t>(texts_.size());
-  texts_.push_back(static_cast<char>(form.size()));
-  texts_.insert(texts_.end(), form.begin(), form.end());
+  if (form.size() > told_by_key) texts_.insert(texts_.end(), form.begin(), form.end());
   return fresh;
 }
 
 void Lexicon::add(std::string_view form, Term term) {
-  auto& place = slot(form);
-  for (auto i = place.first; i != 0; i = nodes_[i - 1].next)
-    if (nodes_[i - 1].term == term) return;
+  auto& place = entry(form);
+  if (place.first != 0 && nodes_[place.first - 1].term == term) return;  // a form may come twice in a row
   nodes_.push_back({term, place.first});
   place.first = static_cast<std::uint32_t>(nodes_.size());
   ++place.count;
 }
 
-Term Lexicon::term_named(std::string name) {
-  names_.push_back(std::move(name));
-  return static_cast<Term>(names_.size() - 1);
-}
-
 Term Lexicon::any_form(std::string_view word) {
-  const auto term = term_named(std::string(word));
+  const auto term = static_cast<Term>(terms_++);
   text::each_form(word, [&](std::string_view form) { add(form, term); });
   return term;
 }
 
 Term Lexicon::exactly(std::string_view form) {
-  const auto term = term_named("=" + std::string(form));
+  const auto term = static_cast<Term>(terms_++);
   add(form, term);
   return term;
 }
 
 void Lexicon::finish() {
-  for (auto& slot : slots_) {
+  flat_.reserve(nodes_.size());
+  for (auto& entry : entries_) {
     const auto begin = flat_.size();
-    for (auto i = slot.first; i != 0; i = nodes_[i - 1].next) flat_.push_back(nodes_[i - 1].term);
-    slot.first = static_cast<std::uint32_t>(begin);
+    for (auto i = entry.first; i != 0; i = nodes_[i - 1].next) {
+      flat_.push_back(nodes_[i - 1].term);
+      entry.term_bits |= std::uint64_t{1} << (nodes_[i - 1].term % 64U);
+    }
+    entry.first = static_cast<std::uint32_t>(begin);
   }
   nodes_ = {};
 }
@@ -108,12 +130,13 @@ Token Lexicon::read(const text::Word& word) const {
   token.before = word.before;
   token.number = word.number;
   token.hyphened = word.hyphened;
-  const auto* slot = find(word.text);
-  if (slot == nullptr && word.text.ends_with("'s")) slot = find(word.text.substr(0, word.text.size() - 2));
-  if (slot != nullptr) {
-    token.grammar = slot->grammar;
-    token.first_term = slot->first;
-    token.term_count = slot->count;
+  const auto* known = find(word.text);
+  if (known == nullptr && word.text.ends_with("'s")) known = find(word.text.substr(0, word.text.size() - 2));
+  if (known != nullptr) {
+    token.grammar = known->grammar;
+    token.first_term = known->first;
+    token.term_count = known->count;
+    token.term_bits = known->term_bits;
   }
   return token;
 }

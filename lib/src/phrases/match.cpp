@@ -1,13 +1,15 @@
 #include "phrases/match.hpp"
 
 #include <algorithm>
+#include <bit>
 #include <limits>
+#include <tuple>
 
 namespace sealworthy::phrases {
 namespace {
 
-constexpr std::size_t loose_gap = 5;     ///< words that "~" reads over
-constexpr std::size_t most_hits = 8;     ///< of one list in one sentence
+constexpr std::size_t loose_gap = 5;      ///< words that "~" reads over
+constexpr std::size_t most_hits = 8;      ///< of one list in one sentence
 constexpr std::size_t most_trials = 400;  ///< combinations of hits tried for one pattern
 
 std::size_t words_for(std::size_t bits) { return bits / 64 + 1; }
@@ -18,67 +20,85 @@ void set(std::span<std::uint64_t> bits, std::size_t i) { bits[i / 64] |= std::ui
 }  // namespace
 
 Index::Room::Room(const Index& index)
-    : bits(index.term_words_ + 2 * index.list_words_ + index.pattern_words_) {}
+    : bits(index.term_words_ + 2 * index.list_words_ + planes * index.plane_words_),
+      first_present(index.phrases_.list_count()) {}
 
 /// One sentence being matched; answers are kept for the patterns that come after.
 class Sentence {
  public:
   Sentence(const Index& index, const Line& line, Index::Room& room)
       : index_(index), phrases_(index.phrases_), line_(line), room_(room), tokens_(line.all()) {
-    std::fill(room.bits.begin(), room.bits.end(), 0);
     std::span<std::uint64_t> all(room.bits);
     terms_ = all.subspan(0, index.term_words_);
     asked_ = all.subspan(index.term_words_, index.list_words_);
     there_ = all.subspan(index.term_words_ + index.list_words_, index.list_words_);
-    tried_ = all.subspan(index.term_words_ + 2 * index.list_words_);
-    for (const auto& token : tokens_)
+    planes_ = all.subspan(index.term_words_ + 2 * index.list_words_);
+    std::fill(all.begin(), all.end() - static_cast<std::ptrdiff_t>(planes_.size()), 0);
+    for (const auto& token : tokens_) {
+      term_bits_ |= token.term_bits;
       for (const auto term : phrases_.lexicon().terms(token)) set(terms_, term);
+    }
   }
 
   void find(std::vector<Told>& out) {
+    std::copy(index_.start_.begin(), index_.start_.end(), planes_.begin());
     for (const auto& token : tokens_) {
       for (const auto term : phrases_.lexicon().terms(token)) {
-        for (auto k = index_.first_[term]; k < index_.first_[term + 1U]; ++k) {
-          const auto pattern = index_.keyed_[k];
-          if (test(tried_, pattern)) continue;
-          set(tried_, pattern);
-          consider(pattern, out);
+        for (auto m = index_.first_mask_[term]; m < index_.first_mask_[term + 1U]; ++m) {
+          const auto& mask = index_.masks_[m];
+          if (mask.beside == Index::nothing || test(terms_, mask.beside)) planes_[mask.word] |= mask.bits;
         }
       }
+    }
+    const auto words = index_.plane_words_;
+    for (std::size_t w = 0; w < words; ++w) {
+      auto left = planes_[w] & planes_[words + w] & planes_[2 * words + w] & planes_[3 * words + w];
+      for (; left != 0; left &= left - 1)
+        consider(static_cast<std::uint16_t>(w * 64 + static_cast<std::size_t>(std::countr_zero(left))), out);
     }
   }
 
   /// True if all of these lists stand in the sentence, told as done.
-  [[nodiscard]] bool stands(const std::vector<std::uint16_t>& items) {
-    return std::all_of(items.begin(), items.end(), [&](std::uint16_t list) { return tells(list); });
+  [[nodiscard]] bool stands(const Items& items) {
+    const auto all = items.all();
+    return std::all_of(all.begin(), all.end(), [&](ListIndex list) { return tells(list); });
   }
 
   /// True if the list stands in the sentence, told as done.
-  bool tells(std::uint16_t list) {
+  bool tells(ListIndex list) {
     if (!present(list)) return false;
     const auto begin = used_;
     collect(list);
     polarity();
     const std::span<const Hit> found(room_.hits.data() + begin, used_ - begin);
     used_ = begin;
-    return std::any_of(found.begin(), found.end(), [&](const Hit& hit) { return denied(hit, own(hit)) == hit.denied; });
+    return std::any_of(found.begin(), found.end(),
+                       [&](const Hit& hit) { return denied(hit, own(hit)) == hit.denied; });
   }
 
  private:
+  /// The hits of one item among the room's.
+  struct Bounds {
+    std::size_t first = 0, last = 0;
+  };
+
   [[nodiscard]] bool present(const Alternative& alternative) {
-    for (const auto& element : alternative.elements) {
+    if ((alternative.term_bits & ~term_bits_) != 0) return false;
+    for (const auto& element : phrases_.elements(alternative)) {
       if (element.kind == Element::Kind::word && !test(terms_, element.index)) return false;
       if (element.kind == Element::Kind::list && !present(element.index)) return false;
     }
     return true;
   }
 
-  bool present(std::uint16_t list) {
+  bool present(ListIndex list) {
     if (test(asked_, list)) return test(there_, list);
     set(asked_, list);
-    for (const auto& alternative : phrases_.lists()[list].alternatives) {
-      if (!present(alternative)) continue;
+    const auto alternatives = phrases_.alternatives(list);
+    for (std::size_t i = 0; i < alternatives.size(); ++i) {
+      if (!present(alternatives[i])) continue;
       set(there_, list);
+      room_.first_present[list] = static_cast<std::uint16_t>(i);
       return true;
     }
     return false;
@@ -86,14 +106,19 @@ class Sentence {
 
   void consider(std::uint16_t number, std::vector<Told>& out) {
     const auto& pattern = index_.patterns_[number];
-    for (const auto list : pattern.items)
-      if (!present(list)) return;
+    const auto items = pattern.items.all();
+    const auto& order = index_.orders_[number];
+    for (std::size_t i = 0; i < order.unsure; ++i)
+      if (!present(items[order.items[i]])) return;
     used_ = 0;
-    std::array<std::size_t, 9> bounds{};
-    for (std::size_t i = 0; i < pattern.items.size(); ++i) {
-      collect(pattern.items[i]);
-      bounds[i + 1] = used_;
-      if (bounds[i] == bounds[i + 1]) return;
+    std::array<Bounds, Items::most> bounds{};
+    for (std::size_t i = 0; i < items.size(); ++i) {
+      const auto item = order.items[i];
+      bounds[item].first = used_;
+      if (!present(items[item])) return;
+      collect(items[item]);
+      bounds[item].last = used_;
+      if (bounds[item].first == used_) return;
     }
     std::array<const Hit*, 8> chosen{};
     trials_ = 0;
@@ -102,13 +127,13 @@ class Sentence {
       if (stands(unless)) return;
     std::size_t first = tokens_.size();
     std::size_t last = 0;
-    for (std::size_t i = 0; i < pattern.items.size(); ++i) {
+    for (std::size_t i = 0; i < items.size(); ++i) {
       first = std::min<std::size_t>(first, chosen[i]->first);
       last = std::max<std::size_t>(last, chosen[i]->last);
     }
     if (taken_back(first)) return;
     Told told{number, first, last};
-    for (std::size_t i = pattern.items.size(); i-- > 0;) {
+    for (std::size_t i = items.size(); i-- > 0;) {
       if (chosen[i]->figure == 255) continue;
       told.figure_first = room_.figures[chosen[i]->figure].first;
       told.figure_last = room_.figures[chosen[i]->figure].last;
@@ -117,10 +142,10 @@ class Sentence {
   }
 
   /// Picks one hit for each item, so that they are near, apart from each other and told the way asked.
-  bool choose(const Pattern& pattern, const std::array<std::size_t, 9>& bounds, std::size_t item,
+  bool choose(const Pattern& pattern, const std::array<Bounds, Items::most>& bounds, std::size_t item,
               std::array<const Hit*, 8>& chosen) {
-    if (item == pattern.items.size()) return holds(pattern, chosen);
-    for (auto h = bounds[item]; h < bounds[item + 1]; ++h) {
+    if (item == pattern.items.count) return holds(pattern, chosen);
+    for (auto h = bounds[item].first; h < bounds[item].last; ++h) {
       if (++trials_ > most_trials) return false;
       const auto& hit = room_.hits[h];
       const bool fits = std::none_of(chosen.begin(), chosen.begin() + static_cast<std::ptrdiff_t>(item),
@@ -150,7 +175,7 @@ class Sentence {
 
   bool holds(const Pattern& pattern, const std::array<const Hit*, 8>& chosen) {
     polarity();
-    const auto hits = std::span(chosen).first(pattern.items.size());
+    const auto hits = std::span(chosen).first(pattern.items.count);
     std::uint32_t used = 0;
     bool asks_denied = false;
     for (const auto* hit : hits) {
@@ -183,7 +208,7 @@ class Sentence {
 
   /// "... is not safe" somewhere in the sentence.
   bool taken_back(std::size_t first) {
-    const auto* list = phrases_.named(Phrases::taken_back);
+    const auto* list = phrases_.taken_back();
     if (list == nullptr || !present(*list)) return false;
     polarity();
     const auto begin = used_;
@@ -210,9 +235,9 @@ class Sentence {
   }
 
   /// Appends the places where a list stands to the room's hits.
-  void collect(std::uint16_t list) {
+  void collect(ListIndex list) {
     const auto begin = used_;
-    for (const auto& alternative : phrases_.lists()[list].alternatives) {
+    for (const auto& alternative : phrases_.alternatives(list).subspan(room_.first_present[list])) {
       if (!present(alternative)) continue;
       if (used_ - begin >= most_hits) return;
       Hit hit;
@@ -223,11 +248,11 @@ class Sentence {
 
   /// Sets one element after the hit so far, at every place that it may stand.
   void extend(const Alternative& alternative, std::size_t e, const Hit& sofar) {
-    if (e == alternative.elements.size()) return push(sofar);
-    const auto& element = alternative.elements[e];
+    if (e == alternative.count) return push(sofar);
+    const auto& element = phrases_.elements(alternative)[e];
     if (element.kind == Element::Kind::word) {
       for (std::size_t i = 0; i < tokens_.size(); ++i) {
-        if (!follows(element, e, sofar, i) || !is(i, element.index)) continue;
+        if (!is(i, element.index) || !follows(element, e, sofar, i)) continue;
         auto longer = sofar;
         take(longer, e, i, i + 1);
         extend(alternative, e + 1, longer);
@@ -235,7 +260,7 @@ class Sentence {
     } else if (element.kind == Element::Kind::figure) {
       for (std::size_t f = 0; f < figures(); ++f) {
         const auto& figure = room_.figures[f];
-        const auto& asked = phrases_.tests()[element.index];
+        const auto& asked = phrases_.test(element.index);
         if (figure.dimension != asked.dimension || !(figure.low < asked.below && figure.high > asked.above))
           continue;
         if (!follows(element, e, sofar, figure.first)) continue;
@@ -250,7 +275,7 @@ class Sentence {
   }
 
   void nested(const Alternative& alternative, std::size_t e, const Hit& sofar) {
-    const auto& element = alternative.elements[e];
+    const auto& element = phrases_.elements(alternative)[e];
     const auto begin = used_;
     collect(element.index);
     std::array<Hit, most_hits> inner;
@@ -291,6 +316,7 @@ class Sentence {
   }
 
   [[nodiscard]] bool is(std::size_t i, Term term) const {
+    if ((tokens_[i].term_bits >> (term % 64U) & 1U) == 0) return false;
     const auto terms = phrases_.lexicon().terms(tokens_[i]);
     return std::find(terms.begin(), terms.end(), term) != terms.end();
   }
@@ -306,7 +332,8 @@ class Sentence {
   const Line& line_;
   Index::Room& room_;
   std::span<const Token> tokens_;
-  std::span<std::uint64_t> terms_, asked_, there_, tried_;
+  std::span<std::uint64_t> terms_, asked_, there_, planes_;
+  std::uint64_t term_bits_ = 0;
   std::size_t used_ = 0;
   std::size_t trials_ = 0;
   std::size_t figure_count_ = 0;
@@ -314,80 +341,164 @@ class Sentence {
   bool analysed_ = false;
 };
 
+/// How often the words of lists come up in patterns: a guess at how common they are in any text.
+struct Index::Costs {
+  const Phrases& phrases;
+  std::vector<double> known = std::vector<double>(phrases.list_count(), -1);
+
+  double of(const Element& element) {
+    if (element.kind == Element::Kind::word) return static_cast<double>(phrases.uses(element.index));
+    if (element.kind == Element::Kind::list) return of(element.index);
+    return std::numeric_limits<double>::infinity();
+  }
+  /// Of a list: its alternatives' rarest words, summed.
+  double of(ListIndex list) {
+    if (known[list] >= 0) return known[list];
+    double sum = 0;
+    for (const auto& alternative : phrases.alternatives(list)) {
+      double least = std::numeric_limits<double>::infinity();
+      for (const auto& element : phrases.elements(alternative)) least = std::min(least, of(element));
+      sum += least;
+    }
+    return known[list] = sum;
+  }
+};
+
+/// The keys of each alternative; one without a term where an alternative has no word at all.
+void Index::keys_of(ListIndex list, Costs& costs, Term beside, std::vector<Key>& out) const {
+  for (const auto& alternative : phrases_.alternatives(list)) {
+    const auto elements = phrases_.elements(alternative);
+    const Element* best = nullptr;
+    const Element* next = nullptr;  // a word only
+    for (const auto& element : elements) {
+      const bool better = best == nullptr || costs.of(element) < costs.of(*best);
+      const auto* other = better ? best : &element;
+      if (better) best = &element;
+      if (other != nullptr && other->kind == Element::Kind::word &&
+          (next == nullptr || costs.of(*other) < costs.of(*next)))
+        next = other;
+    }
+    const Term with = next != nullptr ? next->index : beside;
+    if (best->kind == Element::Kind::word)
+      out.push_back({best->index, with});
+    else if (best->kind == Element::Kind::list)
+      keys_of(best->index, costs, with, out);
+    else
+      out.push_back({});
+  }
+}
+
+Index::Order Index::order_of(const Pattern& pattern) const {
+  const auto plain = [&](ListIndex list) {
+    const auto alternatives = phrases_.alternatives(list);
+    return std::all_of(alternatives.begin(), alternatives.end(), [&](const Alternative& alternative) {
+      return alternative.count == 1 && phrases_.elements(alternative)[0].kind == Element::Kind::word;
+    });
+  };
+  Order order;
+  for (std::uint8_t i = 0; i < pattern.items.count; ++i) order.items[i] = i;
+  const auto rank = [&](std::uint8_t item) {
+    const auto list = pattern.items.lists[item];
+    return (item < planes && plain(list) ? 1000U : 0U) + phrases_.alternatives(list).size();
+  };
+  std::stable_sort(order.items.begin(), order.items.begin() + pattern.items.count,
+                   [&](std::uint8_t a, std::uint8_t b) { return rank(a) < rank(b); });
+  for (std::uint8_t i = 0; i < pattern.items.count; ++i)
+    if (rank(order.items[i]) < 1000U) ++order.unsure;
+  return order;
+}
+
 Index::Index(const Phrases& phrases, std::span<const Pattern> patterns)
     : phrases_(phrases),
       patterns_(patterns),
       term_words_(words_for(phrases.lexicon().size())),
-      list_words_(words_for(phrases.lists().size())),
-      pattern_words_(words_for(patterns.size())),
-      costs_(phrases.lists().size(), -1) {
-  std::vector<std::vector<std::uint16_t>> by_term(phrases.lexicon().size());
+      list_words_(words_for(phrases.list_count())),
+      plane_words_(words_for(patterns.size())),
+      start_(planes * plane_words_, 0) {
+  Costs costs{phrases};
+  orders_.reserve(patterns.size());
+  for (const auto& pattern : patterns) orders_.push_back(order_of(pattern));
+
+  // What each list stands for, so that its words are gone through once however many patterns use it.
+  struct Use {
+    ListIndex list;
+    std::uint16_t word;
+    std::uint64_t bits;
+  };
+  std::vector<Use> uses;
   for (std::size_t p = 0; p < patterns.size(); ++p) {
-    const auto& items = patterns[p].items;
-    const auto rarest = std::min_element(items.begin(), items.end(), [&](std::uint16_t a, std::uint16_t b) {
-      return cost(a) < cost(b);
-    });
-    std::vector<Term> terms;
-    key_terms(*rarest, terms);
-    for (const auto term : terms) by_term[term].push_back(static_cast<std::uint16_t>(p));
+    const std::uint64_t bit = std::uint64_t{1} << (p % 64);
+    for (std::size_t k = 0; k < planes; ++k) {
+      const auto word = static_cast<std::uint16_t>(k * plane_words_ + p / 64);
+      if (k < patterns[p].items.count)
+        uses.push_back({patterns[p].items.lists[k], word, bit});
+      else
+        start_[word] |= bit;
+    }
   }
-  first_.push_back(0);
-  for (auto& patterns_of : by_term) {
-    std::sort(patterns_of.begin(), patterns_of.end());
-    patterns_of.erase(std::unique(patterns_of.begin(), patterns_of.end()), patterns_of.end());
-    keyed_.insert(keyed_.end(), patterns_of.begin(), patterns_of.end());
-    first_.push_back(static_cast<std::uint32_t>(keyed_.size()));
-  }
-}
+  std::sort(uses.begin(), uses.end(),
+            [](const Use& a, const Use& b) { return std::tie(a.list, a.word) < std::tie(b.list, b.word); });
 
-double Index::cost(const Element& element) {
-  if (element.kind == Element::Kind::word) return static_cast<double>(phrases_.uses()[element.index]);
-  if (element.kind == Element::Kind::list) return cost(element.index);
-  return std::numeric_limits<double>::infinity();
-}
-
-/// How often a list's words come up in patterns, summed over its alternatives' rarest words.
-double Index::cost(std::uint16_t list) {
-  if (costs_[list] >= 0) return costs_[list];
-  double sum = 0;
-  for (const auto& alternative : phrases_.lists()[list].alternatives) {
-    double least = std::numeric_limits<double>::infinity();
-    for (const auto& element : alternative.elements) least = std::min(least, cost(element));
-    sum += least;
+  struct Entry {
+    std::uint64_t order = 0;  ///< term, beside and word in one number
+    std::uint64_t bits = 0;
+    Entry(const Key& key, std::uint16_t word, std::uint64_t b)
+        : order(std::uint64_t{key.term} << 32U | std::uint64_t{key.beside} << 16U | word), bits(b) {}
+    [[nodiscard]] Term term() const { return static_cast<Term>(order >> 32U); }
+    [[nodiscard]] Term beside() const { return static_cast<Term>(order >> 16U & 0xFFFFU); }
+    [[nodiscard]] std::uint16_t word() const { return static_cast<std::uint16_t>(order & 0xFFFFU); }
+  };
+  std::vector<Entry> entries;
+  std::vector<Key> keys;
+  for (std::size_t u = 0; u < uses.size();) {
+    auto last = u;
+    std::uint64_t bits = 0;
+    for (; last < uses.size() && uses[last].list == uses[u].list && uses[last].word == uses[u].word; ++last)
+      bits |= uses[last].bits;
+    if (u == 0 || uses[u - 1].list != uses[u].list) {
+      keys.clear();
+      keys_of(uses[u].list, costs, nothing, keys);
+    }
+    for (const auto& key : keys) {
+      if (key.term == nothing)
+        start_[uses[u].word] |= bits;
+      else
+        entries.emplace_back(key, uses[u].word, bits);
+    }
+    u = last;
   }
-  return costs_[list] = sum;
-}
-
-void Index::key_terms(std::uint16_t list, std::vector<Term>& out) {
-  for (const auto& alternative : phrases_.lists()[list].alternatives) {
-    const auto best =
-        std::min_element(alternative.elements.begin(), alternative.elements.end(),
-                         [&](const Element& a, const Element& b) { return cost(a) < cost(b); });
-    if (best->kind == Element::Kind::word)
-      out.push_back(best->index);
-    else if (best->kind == Element::Kind::list)
-      key_terms(best->index, out);
+  std::sort(entries.begin(), entries.end(), [](const Entry& a, const Entry& b) { return a.order < b.order; });
+  first_mask_.assign(phrases.lexicon().size() + 1, 0);
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    const auto& entry = entries[i];
+    if (i > 0 && entries[i - 1].order == entry.order)
+      masks_.back().bits |= entry.bits;
+    else
+      masks_.push_back({entry.word(), entry.beside(), entry.bits});
+    first_mask_[entry.term() + 1U] = static_cast<std::uint32_t>(masks_.size());
   }
+  for (std::size_t t = 1; t < first_mask_.size(); ++t)
+    first_mask_[t] = std::max(first_mask_[t], first_mask_[t - 1]);
 }
 
 void Index::find(const Line& line, Room& room, std::vector<Told>& out) const {
   Sentence(*this, line, room).find(out);
 }
 
-bool Index::stands(std::span<const std::vector<std::uint16_t>> groups, const Line& line, Room& room) const {
+bool Index::stands(std::span<const Items> groups, const Line& line, Room& room) const {
   if (groups.empty()) return false;
   Sentence sentence(*this, line, room);
   return std::any_of(groups.begin(), groups.end(),
-                     [&](const std::vector<std::uint16_t>& lists) { return sentence.stands(lists); });
+                     [&](const Items& items) { return sentence.stands(items); });
 }
 
 bool Index::takes_back(const Line& line, Room& room) const {
   const auto tokens = line.all();
   if (tokens.empty()) return false;
   if (phrases::takes_back(tokens)) return true;
-  const auto* list = phrases_.named(Phrases::taken_back);
-  const bool about_it = ((tokens[0].grammar | tokens[std::min<std::size_t>(1, tokens.size() - 1)].grammar) &
-                         points_back) != 0;
+  const auto* list = phrases_.taken_back();
+  const bool about_it =
+      ((tokens[0].grammar | tokens[std::min<std::size_t>(1, tokens.size() - 1)].grammar) & points_back) != 0;
   return about_it && list != nullptr && Sentence(*this, line, room).tells(*list);
 }
 

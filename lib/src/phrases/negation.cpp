@@ -14,10 +14,10 @@ bool one_of(std::string_view word, const std::array<std::string_view, N>& list) 
   return std::find(list.begin(), list.end(), word) != list.end();
 }
 
-constexpr std::array<std::string_view, 10> reasons{"need", "reason", "point", "sense", "use",
-                                                  "call", "cause",  "longer", "good", "way"};
+constexpr std::array<std::string_view, 10> reasons{"need", "reason", "point",  "sense", "use",
+                                                   "call", "cause",  "longer", "good",  "way"};
 constexpr std::array<std::string_view, 8> comparisons{"more",    "less",   "fewer", "later",
-                                                     "earlier", "higher", "lower", "longer"};
+                                                      "earlier", "higher", "lower", "longer"};
 constexpr std::array<std::string_view, 4> mere{"only", "just", "merely", "least"};
 
 class Analysis {
@@ -80,14 +80,31 @@ class Analysis {
     return false;
   }
 
+  /// "leave out the salt", "leave off the weight"; but not "leave out overnight".
+  [[nodiscard]] bool leaves_out(std::size_t i) const {
+    const auto here = word(i);
+    if (here != "leave" && here != "leaving" && here != "left") return false;
+    if (word(i + 1) != "out" && word(i + 1) != "off") return false;
+    return mark(i + 2) == 0 && is(i + 2, determiner) && i + 2 < tokens_.size();
+  }
+
+  /// "little need to wipe", "hardly necessary", "the trouble of wiping".
+  [[nodiscard]] bool spares(std::size_t i) const {
+    const auto here = word(i);
+    const auto next = word(i + 1);
+    if (here == "little" || here == "hardly" || here == "scarcely")
+      return one_of(next, reasons) || next == "necessary" || next == "needed" || next == "worth";
+    return (here == "trouble" || here == "bother" || here == "chore") && next == "of";
+  }
+
   void deny_from(std::size_t i) {
+    if (leaves_out(i) || spares(i)) return cover(i, phrase_end(i + 2), false);
     if (!is(i, denier | noun_denier | denying_verb | denying_word | instead_of) || idle(i)) return;
     if (is(i, denier)) {
       cover(i, clause_end(i + 1), true);
     } else if (is(i, noun_denier)) {
       const bool verbal = word(i) == "no" && one_of(word(i + 1), reasons);
-      const bool predicate =
-          i > 0 && (word(i) == "nothing" || (is(i - 1, be_form) && word(i) == "no"));
+      const bool predicate = i > 0 && (word(i) == "nothing" || (is(i - 1, be_form) && word(i) == "no"));
       cover(i, verbal || predicate ? clause_end(i + 1) : phrase_end(i + 1), predicate);
     } else if (is(i, denying_verb)) {
       verb(i);
@@ -213,12 +230,13 @@ void analyse(std::span<const Token> tokens, Polarity& out) { Analysis(tokens, ou
 
 bool takes_back(std::span<const Token> tokens) {
   if (tokens.empty() || tokens.size() > 6) return false;
-  const bool denies = (tokens[0].grammar & denier) != 0 || (tokens.size() > 1 && tokens[0].text == "do" &&
-                                                            tokens[1].text == "not");
+  const bool denies = (tokens[0].grammar & denier) != 0 ||
+                      (tokens.size() > 1 && tokens[0].text == "do" && tokens[1].text == "not");
   if (tokens.size() <= 2) return denies || tokens[0].text == "no";
-  static constexpr std::array<std::string_view, 8> empty{"do", "not", "it", "this", "that", "so", "try", "ever"};
-  return denies && std::all_of(tokens.begin() + 1, tokens.end(),
-                               [](const Token& t) { return one_of(t.text, empty); });
+  static constexpr std::array<std::string_view, 8> empty{"do",   "not", "it",  "this",
+                                                         "that", "so",  "try", "ever"};
+  return denies &&
+         std::all_of(tokens.begin() + 1, tokens.end(), [](const Token& t) { return one_of(t.text, empty); });
 }
 
 }  // namespace sealworthy::phrases

@@ -3,9 +3,9 @@
 /// Which words of a sentence are told as done and which as not done: "do not invert the jars, but process
 /// them" denies the first half alone; "never skip venting" denies nothing.
 ///
-/// How: every word that denies ("not", "without", "skip", "instead of", "unnecessary" ...) covers the words up
-/// to the end of its clause or noun phrase, or the whole of its clause. A word covered an odd number of times
-/// is denied. English grammar only: no word of canning stands here.
+/// How: every word that denies ("not", "without", "skip", "instead of", "unnecessary" ...) covers the words
+/// up to the end of its clause or noun phrase, or the whole of its clause. A word covered an odd number of
+/// times is denied. English grammar only: no word of canning stands here.
 
 #include <array>
 #include <cstdint>

@@ -27,19 +27,21 @@
 ///   reach: 8         how near: words from the first to the last item, a comma counted as two more (else 18)
 ///   unless: [...]    does not count if the sentence tells one of these too; an entry may be a list of items
 ///                    that must all stand there
+///
+/// phrases/phrase_reader.hpp reads it; phrases/match.hpp finds patterns in sentences.
 
+#include <array>
 #include <cstdint>
-#include <map>
-#include <string>
+#include <span>
 #include <string_view>
 #include <vector>
 
-#include "foods/catalogue.hpp"
 #include "phrases/figures.hpp"
 #include "phrases/lexicon.hpp"
-#include "yaml/document.hpp"
 
 namespace sealworthy::phrases {
+
+using ListIndex = std::uint16_t;
 
 /// One thing of an alternative, with what may stand between it and the thing before.
 struct Element {
@@ -48,75 +50,68 @@ struct Element {
   bool loose = false;       ///< "~": a few words may stand before it
   std::uint16_t index = 0;  ///< a Term, a list or a figure test
 };
+/// A way of saying a thing: elements in their order.
 struct Alternative {
-  std::vector<Element> elements;
-  bool denied = false;
+  std::uint64_t term_bits = 0;  ///< of its words, as in Token: rules most sentences out at once
+  std::uint32_t first = 0;      ///< of its elements
+  std::uint8_t count = 0;
+  bool denied = false;  ///< asks for a thing not done
 };
+/// An item, or a list of the vocabulary: any of its alternatives.
 struct List {
-  std::vector<Alternative> alternatives;
+  std::uint32_t first = 0;  ///< of its alternatives
+  std::uint32_t count = 0;
 };
+/// Holds for a figure whose low end is below and whose high end is above.
 struct FigureTest {
   Dimension dimension = Dimension::minutes;
-  double above = 0, below = 0;  ///< holds for low < below and high > above
+  double above = 0, below = 0;
+};
+
+/// Items that must all be there.
+struct Items {
+  static constexpr std::size_t most = 8;
+  std::array<ListIndex, most> lists{};
+  std::uint8_t count = 0;
+
+  [[nodiscard]] std::span<const ListIndex> all() const { return {lists.data(), count}; }
 };
 
 struct Pattern {
-  std::vector<std::uint16_t> items;  ///< lists
+  Items items;
   bool in_order = false;
   bool on_condition = false;  ///< asks for "if" itself, so that a supposed thing counts
-  int reach = 18;
-  std::vector<std::vector<std::uint16_t>> unless;
+  std::uint8_t reach = 18;
+  std::vector<Items> unless;
 };
 
-/// Lists, words and tests of all patterns. Filled once, then read by many threads.
+/// Words, lists and figure tests of all patterns; filled by a PhraseReader, then read by many threads.
 class Phrases {
  public:
-  /// Words that take back what the sentence tells: "that is not safe". The list of this name, if there is one.
-  static constexpr std::string_view taken_back = "TAKEN-BACK";
-
-  /// Reads the lists of a `vocabulary:` map. A list may use others, wherever those stand.
-  void define(std::string_view file, const yaml::Node& vocabulary, std::vector<foods::LoadError>& errors);
-  /// Reads `told:` into `out` and `unless:` into `everywhere`; mistakes go to `errors` with their place.
-  void read_patterns(std::string_view file, const yaml::Node& told, std::vector<Pattern>& out,
-                     std::vector<foods::LoadError>& errors);
-  std::vector<std::vector<std::uint16_t>> read_unless(std::string_view file, const yaml::Node& unless,
-                                                      std::vector<foods::LoadError>& errors);
-  void finish() { lexicon_.finish(); }
-
   [[nodiscard]] const Lexicon& lexicon() const { return lexicon_; }
-  [[nodiscard]] const std::vector<List>& lists() const { return lists_; }
-  [[nodiscard]] const std::vector<FigureTest>& tests() const { return tests_; }
-  /// The list of a name; nullptr: none.
-  [[nodiscard]] const std::uint16_t* named(std::string_view name) const;
+  [[nodiscard]] std::size_t list_count() const { return lists_.size(); }
+  [[nodiscard]] std::span<const Alternative> alternatives(ListIndex list) const {
+    return std::span(alternatives_).subspan(lists_[list].first, lists_[list].count);
+  }
+  [[nodiscard]] std::span<const Element> elements(const Alternative& alternative) const {
+    return std::span(elements_).subspan(alternative.first, alternative.count);
+  }
+  [[nodiscard]] const FigureTest& test(std::size_t index) const { return tests_[index]; }
   /// How many places name a term: how common a word is, as far as patterns can tell.
-  [[nodiscard]] const std::vector<std::uint32_t>& uses() const { return uses_; }
+  [[nodiscard]] std::uint32_t uses(Term term) const { return uses_[term]; }
+  /// Words that take back what a sentence tells, "that is not safe": the list TAKEN-BACK; nullptr if none.
+  [[nodiscard]] const ListIndex* taken_back() const { return has_taken_back_ ? &taken_back_ : nullptr; }
 
  private:
-  struct Place {
-    std::string_view file;
-    Position at;
-    std::vector<foods::LoadError>* errors = nullptr;
-    void wrong(std::string message, std::string suggestion = {}) const;
-  };
-  /// The list of an item's text, made once; nothing when it is wrong.
-  bool read_item(const yaml::Node& item, const Place& place, std::uint16_t& out);
-  bool read_items(const yaml::Node& node, const Place& place, std::vector<std::uint16_t>& out);
-  bool read_pattern(const yaml::Node& node, const Place& place, Pattern& out);
-  bool read_alternative(std::string_view text, const Place& place, Alternative& out, bool may_deny);
-  bool read_figure(std::vector<std::string_view>& words, const Place& place, Element& out);
-  std::uint16_t term(std::string_view word);
-  std::uint16_t declare(std::string_view name);
-  [[nodiscard]] bool mentions(std::uint16_t list, std::string_view word) const;
-  /// True if a list comes to use itself; `path` holds the lists on the way.
-  [[nodiscard]] bool circular(std::uint16_t list, std::vector<std::uint16_t>& path) const;
-
+  friend class PhraseReader;
   Lexicon lexicon_;
   std::vector<List> lists_;
+  std::vector<Alternative> alternatives_;
+  std::vector<Element> elements_;
   std::vector<FigureTest> tests_;
   std::vector<std::uint32_t> uses_;
-  std::map<std::string, std::uint16_t, std::less<>> names_;  ///< named lists
-  std::map<std::string, std::uint16_t, std::less<>> items_;  ///< lists of item texts
-  std::map<std::string, std::uint16_t, std::less<>> terms_;
+  ListIndex taken_back_ = 0;
+  bool has_taken_back_ = false;
 };
 
 }  // namespace sealworthy::phrases

@@ -11,9 +11,9 @@ constexpr std::size_t longest = 96;
 
 /// Words that a dot shortens: a small letter or a figure after the dot goes on with the sentence.
 constexpr std::array<std::string_view, 38> shortened{
-    "approx", "c",   "cm",  "dia",  "doz", "deg", "e",   "eg",  "etc", "fahr", "fl", "ft",   "g",
-    "gal",    "h",   "hr",  "hrs",  "ie",  "in",  "inc", "kg",  "l",   "lb",   "lbs", "lg",   "max",
-    "med",    "min", "mins", "no",  "oz",  "pkg", "pt",  "qt",  "sec", "tbsp", "temp", "tsp"};
+    "approx", "c",   "cm",   "dia", "doz", "deg", "e",   "eg", "etc", "fahr", "fl",   "ft", "g",
+    "gal",    "h",   "hr",   "hrs", "ie",  "in",  "inc", "kg", "l",   "lb",   "lbs",  "lg", "max",
+    "med",    "min", "mins", "no",  "oz",  "pkg", "pt",  "qt", "sec", "tbsp", "temp", "tsp"};
 
 bool has(std::string_view text, std::string_view marks) {
   return text.find_first_of(marks) != std::string_view::npos;
@@ -31,7 +31,7 @@ bool ends_sentence(std::string_view between, const text::Word& before, char next
   if (!has(between, ".")) return false;
   if (before.number && start) return false;  // "1. Boil"
   const bool spaced = has(between, " \t\r");
-  if (!spaced && !upper(next)) return false;                                // "e.g", "approx.10"
+  if (!spaced && !upper(next)) return false;                                   // "e.g", "approx.10"
   if (before.text.size() == 1 && !before.number && lower(next)) return false;  // "i.e. the"
   if (between.find("..") != std::string_view::npos) return upper(next);
   const bool short_form = std::find(shortened.begin(), shortened.end(), before.text) != shortened.end();

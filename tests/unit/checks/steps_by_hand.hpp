@@ -39,15 +39,17 @@ class Steps {
         errors_.push_back({std::string(file), bad->error});
         continue;
       }
-      auto& document = std::get<yaml::Document>(read);
-      documents_.push_back(document);
-      if (const auto* lists = document.root().find("vocabulary"))
-        vocabularies_.push_back({std::string(file), *lists});
-      else if (document.root().find("sources") != nullptr)
-        sources_.load(file, document, errors_);
-      else if (document.root().find("rules") != nullptr)
-        waiting_.push_back({std::string(file), document});
+      add(file, std::get<yaml::Document>(read));
     }
+  }
+  void add(std::string_view file, const yaml::Document& document) {
+    documents_.push_back(document);
+    if (const auto* lists = document.root().find("vocabulary"))
+      vocabularies_.push_back({std::string(file), *lists});
+    else if (document.root().find("sources") != nullptr)
+      sources_.load(file, document, errors_);
+    else if (document.root().find("rules") != nullptr)
+      waiting_.push_back({std::string(file), document});
   }
 
   /// To be called once, after the last add.
