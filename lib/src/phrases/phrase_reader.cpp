@@ -221,13 +221,13 @@ bool PhraseReader::read_alternative(std::string_view text, Position at, bool may
   return true;
 }
 
-bool PhraseReader::read_item(const yaml::Node& item, ListIndex& out) {
+bool PhraseReader::read_item(const yaml::Node& item, ListIndex& out, bool seldom) {
   const auto text = trimmed(item.text);
   if (!item.is_scalar() || text.empty()) {
     wrong(item.at, "An item of a pattern is a text such as `jar | bottle`.");
     return false;
   }
-  if (const auto known = items_.find(text); known != items_.end()) {
+  if (const auto known = seldom ? items_.end() : items_.find(text); known != items_.end()) {
     out = known->second;
     return true;
   }
@@ -247,7 +247,7 @@ bool PhraseReader::read_item(const yaml::Node& item, ListIndex& out) {
   }
   out = static_cast<ListIndex>(into_.lists_.size());
   into_.lists_.push_back({first, static_cast<std::uint32_t>(into_.alternatives_.size()) - first});
-  items_.emplace(text, out);
+  if (!seldom) items_.emplace(text, out);
   return true;
 }
 
@@ -326,7 +326,7 @@ std::vector<Items> PhraseReader::read_unless(std::string_view file, const yaml::
   out.reserve(unless.items.size());
   for (const auto& node : unless.items) {
     Items items;
-    if (node.is_sequence() ? read_items(node, items) : read_item(node, items.lists[items.count++]))
+    if (node.is_sequence() ? read_items(node, items) : read_item(node, items.lists[items.count++], true))
       out.push_back(items);
   }
   return out;

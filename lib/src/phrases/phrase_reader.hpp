@@ -43,7 +43,8 @@ class PhraseReader {
 
   void wrong(Position at, std::string message, std::string suggestion = {});
   bool words_of(std::string_view text, Words& out);
-  bool read_item(const yaml::Node& item, ListIndex& out);
+  /// `seldom` items are not looked for among those read before.
+  bool read_item(const yaml::Node& item, ListIndex& out, bool seldom = false);
   bool read_items(const yaml::Node& node, Items& out);
   bool read_pattern(const yaml::Node& node, Pattern& out);
   /// Appends the alternative and its elements, or nothing.
@@ -67,7 +68,7 @@ class PhraseReader {
   };
   template <class T>
   using Map = std::unordered_map<std::string_view, T, Hash>;
-  Map<ListIndex> names_;  ///< named lists
+  Map<ListIndex> names_;                                   ///< named lists
   std::unordered_map<std::string_view, ListIndex> items_;  ///< lists of item texts
   Map<Term> terms_;
 };
