@@ -66,6 +66,14 @@ Shares shares_of(const Reading& reading) {
   return shares;
 }
 
+/// The food that makes the line low-acid, in the card's own words.
+std::string name_on_card(const Ingredient& line) {
+  for (const foods::Named& named : line.read.foods) {
+    if (named.food == line.food && !named.name.empty()) return named.name;
+  }
+  return line.food->name;
+}
+
 class MethodAgainstAcidClass final : public Check {
  public:
   MethodAgainstAcidClass(std::span<const Rule* const> rules, Maker& maker)
@@ -117,7 +125,7 @@ class MethodAgainstAcidClass final : public Check {
     const Shares shares = shares_of(reading);
     std::string food;
     if (shares.low_acid_line != nullptr) {
-      food = shares.low_acid_line->food->name;
+      food = name_on_card(*shares.low_acid_line);
     } else if (reading.match.product != nullptr) {
       food = reading.match.product->title;
     }
