@@ -123,7 +123,7 @@ void CardWriter::add_plain_foods(const tested::Product& product, const CardFigur
     ++others;
   }
   if (foods.empty()) foods.push_back(product.foods.front());
-  if (seafood(figures.part)) foods.push_back("seafood-mixed");
+  if (seafood(figures.part)) foods.push_back("clam");
   std::string form;
   if (!product.identity.form_any.empty()) {
     form = product.identity.form_any.front();

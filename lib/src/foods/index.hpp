@@ -29,9 +29,9 @@ struct NameEnd {
 /// Another food that is meant where a state or a unit says so: "dried" basil, a "can" of tomatoes.
 struct Instead {
   FoodId food = no_food;
-  std::vector<Trie::Node> names;   ///< only under these names; empty: under any
-  std::vector<StateId> states;     ///< any of these
-  std::vector<std::string> units;  ///< any of these; "each" is a bare count
+  std::vector<Trie::Node> names;       ///< only under these names; empty: under any
+  std::vector<StateId> states;         ///< any of these
+  std::vector<std::string> units;      ///< any of these; "each" is a bare count
   std::vector<std::string> not_units;  ///< and none of these: "2 tbsp cloves, crushed" are the spice
 };
 

@@ -39,9 +39,9 @@ class Knowledge {
   reading::Methods methods;
   reading::MatchIndex match_index;
   reading::CardWords card_words;
-  std::vector<checks::Rule> rules;  ///< sorted by id
+  std::vector<checks::Rule> rules;               ///< sorted by id
   std::vector<checks::Vocabulary> vocabularies;  ///< lists of words that patterns share
-  std::vector<yaml::Node> bases;    ///< base cards of the rules' examples: maps with a `base:` key
+  std::vector<yaml::Node> bases;  ///< base cards of the rules' examples: maps with a `base:` key
   std::vector<std::unique_ptr<checks::Check>> checks;  ///< in registry order
   std::vector<std::shared_ptr<const void>> arenas;     ///< of the documents that rules view into
 

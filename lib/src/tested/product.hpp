@@ -55,7 +55,8 @@ struct Row {
   bool raw = false;
   JarIndex jar = 0;
   std::string applies_to;  ///< a part of the product ("soup with any seafood"), else ""
-  /// Foods (ids, "kind:fish", "tag:leafy") any of which makes a card that part; empty: the part for all others.
+  /// Foods (ids, "kind:fish", "tag:leafy") any of which makes a card that part; empty: the part for all
+  /// others.
   std::vector<std::string> applies_if;
   std::vector<Option> options;
   std::string source;  ///< "USDA Complete Guide (2015), Guide 4, page 4-9"
