@@ -101,7 +101,11 @@ std::string words(GaugePressure pressure) { return exact(in_psi(pressure)) + " p
 std::string words(Altitude altitude) { return grouped(in_feet(altitude)) + " ft"; }
 
 std::string words(Interval<Altitude> range) {
-  if (std::isinf(range.high.si())) return "above " + words(range.low);
+  if (std::isinf(range.high.si())) {
+    const double from = std::round(in_feet(range.low));
+    // a table's band "6001+" begins one foot above the figure that people say
+    return "above " + words(std::fmod(from, 100) == 1 ? feet(from - 1) : range.low);
+  }
   if (range.exact()) return words(range.low);
   if (in_feet(range.low) <= -1499.5) return "up to " + words(range.high);
   return grouped(in_feet(range.low)) + " to " + words(range.high);

@@ -100,7 +100,7 @@ std::string product_text(const LookupProduct& product, const LookupResult& resul
   out += part("headspace", alike(answers, [](const LookupAnswer& a) { return a.headspace; }), style);
   out += part("each jar",
               alike(answers, [](const LookupAnswer& a) { return joined(a.acid_per_jar, ", or "); }), style);
-  out += part("covered by", product.covering, style);
+  if (product.covering != "none") out += part("covered by", product.covering, style);
   out += part("prepare", joined(product.preparation, "; "), style);
   out += part("for a load", joined(product.canner_load, "; "), style);
   if (!product.formula.empty()) {
@@ -146,11 +146,14 @@ std::string lookup_text(const LookupResult& result, const TextStyle& style) {
     out +=
         wrap("", "For every altitude; --altitude or a kitchen file narrows it to yours.", 0, clamped(style)) +
         "\n";
-  bool first = true;
-  for (const auto& product : result.products) {
-    out += (first ? "" : "\n") + product_text(product, result, style);
-    first = false;
-  }
+  constexpr std::size_t shown_whole = 4;  // best matches first; a page long enough to read
+  const auto shown = std::min(result.products.size(), shown_whole);
+  for (std::size_t i = 0; i < shown; ++i)
+    out += (i == 0 ? "" : "\n") + product_text(result.products[i], result, style);
+  if (shown < result.products.size()) out += "\nAlso named by these words; look them up by their id:\n";
+  for (std::size_t i = shown; i < result.products.size(); ++i)
+    out +=
+        wrap("  ", fmt::format("{}: {}", result.products[i].id, result.products[i].title), 4, clamped(style));
   return out + "\n" +
          wrap("",
               "These are the published figures; follow your canner's manual too, and ask the local extension "

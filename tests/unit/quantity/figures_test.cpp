@@ -77,3 +77,10 @@ TEST_CASE("quantities in words") {
   CHECK(words_of(Interval<Duration>{minutes(20), minutes(25)}) == "20 minutes to 25 minutes");
   CHECK(words_of(Interval<Duration>::exactly(minutes(20))) == "20 minutes");
 }
+
+TEST_CASE("an open band of a table is told as people say it") {
+  using namespace sealworthy;
+  constexpr double open = std::numeric_limits<double>::infinity();
+  CHECK(quantity::words(Interval<Altitude>{feet(1001), Altitude::from_si(open)}) == "above 1,000 ft");
+  CHECK(quantity::words(Interval<Altitude>{feet(5280), Altitude::from_si(open)}) == "above 5,280 ft");
+}
