@@ -27,7 +27,7 @@ Index::Room::Room(const Index& index)
 class Sentence {
  public:
   Sentence(const Index& index, const Line& line, Index::Room& room)
-      : index_(index), phrases_(index.phrases_), line_(line), room_(room), tokens_(line.all()) {
+      : index_(index), phrases_(index.phrases_), room_(room), tokens_(line.all()) {
     std::span<std::uint64_t> all(room.bits);
     terms_ = all.subspan(0, index.term_words_);
     asked_ = all.subspan(index.term_words_, index.list_words_);
@@ -329,7 +329,6 @@ class Sentence {
 
   const Index& index_;
   const Phrases& phrases_;
-  const Line& line_;
   Index::Room& room_;
   std::span<const Token> tokens_;
   std::span<std::uint64_t> terms_, asked_, there_, planes_;

@@ -89,7 +89,7 @@ TEST_CASE("what is wrong is told with its file, place and the nearest right word
     std::string_view from, to, message, suggestion;
     int line;
   };
-  for (const auto& [from, to, message, suggestion, line] : {
+  for (const auto& wrong : {
            Wrong{"severity: caution", "severity: cautoin", "can't be 'cautoin'", "did you mean 'caution'?",
                  4},
            Wrong{"topic: practice", "topik: practice", "no such key as 'topik'", "did you mean 'topic'?", 5},
@@ -101,7 +101,8 @@ TEST_CASE("what is wrong is told with its file, place and the nearest right word
            Wrong{"silent: do", "quiet: do", "an example is 'flags:' or 'silent:'", "", 15},
            Wrong{"    why: Seals may fail.\n", "", "'why' is missing", "", 3},
        }) {
-    CAPTURE(to);
+    const auto& [from, to, message, suggestion, line] = wrong;
+    CAPTURE(wrong.to);
     std::string text(good);
     text.replace(text.find(from), from.size(), to);
     const auto loaded = load(text);

@@ -10,7 +10,9 @@ struct Case {
   const char* foods;
 };
 void check_all(std::initializer_list<Case> cases) {
-  for (const auto& [line, foods] : cases) {
+  for (const auto& test : cases) {
+    const auto* line = test.line;
+    const auto* foods = test.foods;
     CAPTURE(line);
     const auto reading = read(line);
     CHECK(ids(reading) == foods);

@@ -23,7 +23,9 @@ TEST_CASE("slips in food names are recognised and marked") {
       {"3 cups vineger", "vinegar"}, {"1 lb brocoli", "broccoli"},        {"2 cups zuchini", "zucchini"},
       {"1 cup celry", "celery"},     {"4 tsp clery seed", "celery-seed"}, {"3 lb rutabegas", "rutabaga"},
       {"1 onyon, chopped", "onion"}, {"2 lb asparagas", "asparagus"}};
-  for (const auto& [line, food] : slips) {
+  for (const auto& slip : slips) {
+    const auto* line = slip.first;
+    const auto* food = slip.second;
     CAPTURE(line);
     const auto reading = read(line);
     REQUIRE(reading.foods.size() == 1);

@@ -61,7 +61,9 @@ TEST_CASE("cards of plain products are found, however they are put") {
 }
 
 TEST_CASE("cards of published formulas are found by their own title") {
-  for (const auto& [product, formula] : formulas()) {
+  for (const auto& pair : formulas()) {
+    const auto* product = pair.first;
+    const auto* formula = pair.second;
     const auto card = cards::write(title_of(*product), lines_of(*formula));
     const auto match = reading::match(card->reading);
     CAPTURE(told(match));
@@ -70,7 +72,9 @@ TEST_CASE("cards of published formulas are found by their own title") {
 }
 
 TEST_CASE("formulas that no word has to tell apart are found under any title") {
-  for (const auto& [product, formula] : formulas()) {
+  for (const auto& pair : formulas()) {
+    const auto* product = pair.first;
+    const auto* formula = pair.second;
     if (asks_for_a_word(*product)) continue;
     const auto card = cards::write("What we put up in September", lines_of(*formula));
     const auto match = reading::match(card->reading);
