@@ -25,7 +25,8 @@ const foods::Catalogue& catalogue() {
   static const foods::Catalogue loaded = [] {
     foods::Catalogue made;
     std::vector<foods::LoadError> errors;
-    for (const auto& [file, document] : *yaml::unpack(embedded_rules()))
+    const auto documents = yaml::unpack(embedded_rules());
+    for (const auto& [file, document] : *documents)
       if (file.starts_with("rules/foods/")) made.load(file, document, errors);
     made.finish(errors);
     require(errors.empty(), "the rules load");

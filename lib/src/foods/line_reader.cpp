@@ -41,6 +41,7 @@ void find_weight(const TellsStates& told, const Index& index, LineReading& readi
 }
 
 void finish(const TellsStates& told, const Index& index, LineReading& reading) {
+  reading.all_of = reading.all_of && reading.foods.size() > 1;  // the same food twice is one
   reading.states.reserve(reading.states.size() + told.size());
   for (const auto& state : told) reading.states.push_back(index.phrases.state(state.state).name);
   find_weight(told, index, reading);

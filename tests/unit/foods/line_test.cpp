@@ -173,3 +173,9 @@ TEST_CASE("odd input is read without harm") {
   for (int i = 0; i < 2000; ++i) many += "tomato or ";
   CHECK(read(many).foods.size() == 1);
 }
+
+TEST_CASE("a food that a run-together line names twice is one food") {
+  const auto reading = read("10cupspickling cucumbertrimmed and sliced in 1/4 inch slices");
+  CHECK(reading.foods.size() == 1);
+  CHECK_FALSE(reading.all_of);
+}
