@@ -40,7 +40,9 @@ void AmountReader::read_sums() {
     if (joined) at = skip_space(text_, sign ? at + 1 : word.end());
     const auto other = measured_at(text_, at, units_);
     if (!other || other->unit->kind != unit_->kind) return;
-    const auto more = in_first_unit(*other);
+    // a metric cook's gallon is US or imperial: the greater it is, the less of it is a teaspoon
+    const auto part = in_first_unit(*other);
+    const Interval<double> more{std::min(part.low, part.high), std::max(part.low, part.high)};
     const bool smaller =
         other->unit->metric_system == unit_->metric_system && other->unit != unit_ && more.high < 1;
     if (!joined && !smaller) return;

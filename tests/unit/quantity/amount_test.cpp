@@ -272,3 +272,10 @@ TEST_CASE("sums") {
       Case{"2 2oniononions", 2, 2, ""},
   });
 }
+
+TEST_CASE("a sum in a unit of unsure size is still an interval") {
+  const auto amount =
+      sealworthy::quantity::read_amount("600 gal 1 tsp water", sealworthy::quantity::Units::metric);
+  REQUIRE(amount.has_value());
+  CHECK(amount->stated.low <= amount->stated.high);
+}
