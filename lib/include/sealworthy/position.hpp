@@ -11,7 +11,8 @@ struct Position {
   int column = 0;
 
   friend constexpr bool operator==(const Position&, const Position&) = default;
-  friend constexpr auto operator<=>(const Position&, const Position&) = default;
+  friend constexpr auto operator<=>(const Position&,
+                                    const Position&) = default;  // NOLINT(modernize-use-nullptr)
 };
 
 }  // namespace sealworthy

@@ -140,6 +140,7 @@ void finish_rules(std::vector<Rule>& rules, const std::vector<yaml::Node>& bases
                   const std::vector<std::string_view>& checks, std::vector<foods::LoadError>& errors) {
   std::stable_sort(rules.begin(), rules.end(), [](const Rule& a, const Rule& b) { return a.id < b.id; });
   std::vector<std::string_view> names;
+  names.reserve(bases.size());
   for (const auto& base : bases) names.push_back(base.find("base")->text);
   const Rule* before = nullptr;
   for (const auto& rule : rules) {
