@@ -8,7 +8,7 @@
 namespace sealworthy::foods {
 namespace {
 
-constexpr std::size_t block_size = 32 * 1024;
+constexpr std::size_t block_size = std::size_t{32} * 1024;
 
 /// FNV-1a; the words are short and few, and the order of the table shows nowhere.
 std::uint32_t hash_of(std::string_view word) {
