@@ -118,9 +118,9 @@ std::string Reader::text(const NameMatch& match) const {
         inside && token.lemma != no_word ? index_.names.child(node, token.lemma) : Trie::none;
     if (next != Trie::none)
       node = next;
-    else if (!names_beside(i, first) || (out.empty() && token.is(role_counter) && i < first && match.found()))
-      continue;
-    else if (token.is(role_of | role_and | role_or) && (out.empty() || i == part_.last))
+    else if (!names_beside(i, first) ||
+             (out.empty() && token.is(role_counter) && i < first && match.found()) ||
+             (token.is(role_of | role_and | role_or) && (out.empty() || i == part_.last)))
       continue;
     if (!out.empty() && tokens_[before].end != token.begin) {
       const bool hyphen = before + 1 == i && token.begin == tokens_[before].end + 1 && token.hyphened;

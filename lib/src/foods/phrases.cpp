@@ -97,6 +97,7 @@ void Phrases::load_words(const yaml::Node& map, std::string_view file, Lexicon& 
   const auto* says = map.find("says");
   if (says == nullptr) return;
   std::vector<std::string_view> headings;
+  headings.reserve(remarks.size());
   for (const auto& remark : remarks) headings.push_back(remark.key);
   if (!fields.known_keys(*says, headings)) return;
   for (const auto& remark : remarks)

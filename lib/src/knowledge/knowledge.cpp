@@ -42,6 +42,7 @@ std::optional<Kind> kind_of(const NamedDocument& named, std::vector<foods::LoadE
   for (const auto& top : top_keys)
     if (root.find(top.key) != nullptr) return top.kind;
   std::vector<std::string_view> known;
+  known.reserve(top_keys.size());
   for (const auto& top : top_keys) known.push_back(top.key);
   std::string suggestion = "a rules file has one of these keys at its top: ";
   for (const auto key : known) suggestion.append(key == known.front() ? "" : ", ").append(key);

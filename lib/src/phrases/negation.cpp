@@ -100,7 +100,7 @@ class Analysis {
   void deny_from(std::size_t i) {
     if (leaves_out(i) || spares(i)) return cover(i, phrase_end(i + 2), false);
     if (!is(i, denier | noun_denier | denying_verb | denying_word | instead_of) || idle(i)) return;
-    if (is(i, denier)) {
+    if (is(i, denier) || (is(i, denying_word) && !is(i, noun_denier | denying_verb))) {
       cover(i, clause_end(i + 1), true);
     } else if (is(i, noun_denier)) {
       const bool verbal = word(i) == "no" && one_of(word(i + 1), reasons);
@@ -108,8 +108,6 @@ class Analysis {
       cover(i, verbal || predicate ? clause_end(i + 1) : phrase_end(i + 1), predicate);
     } else if (is(i, denying_verb)) {
       verb(i);
-    } else if (is(i, denying_word)) {
-      cover(i, clause_end(i + 1), true);
     } else {
       instead(i);
     }

@@ -87,6 +87,7 @@ std::string doubt_between(const std::vector<Candidate>& candidates) {
     if (!candidate.entry->product->identity.asks.empty())
       return "the card does not say " + candidate.entry->product->identity.asks;
   std::vector<std::string> titles;
+  titles.reserve(candidates.size());
   for (const auto& candidate : candidates) titles.push_back("\"" + candidate.entry->product->title + "\"");
   return "it could be " + listed(titles);
 }

@@ -65,6 +65,7 @@ std::string alike(const std::vector<const LookupAnswer*>& answers, Get get) {
   }
   if (told.size() == 1) return told.front().first;
   std::vector<std::string> parts;
+  parts.reserve(told.size());
   for (const auto& [text, where] : told)
     parts.push_back(fmt::format("{} ({})", text, fmt::join(where, "; ")));
   return joined(parts, "; ");

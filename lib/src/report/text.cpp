@@ -9,7 +9,6 @@
 namespace sealworthy {
 namespace {
 
-using report::columns;
 using report::cut;
 using report::wrap;
 
@@ -38,7 +37,7 @@ std::string_view color_of(Severity s) {
 }
 
 std::string headline(const RecipeReport& report, const TextStyle& style) {
-  const std::string title =
+  std::string title =
       report.title.empty() ? fmt::format("recipe {} of the file", report.document) : report.title;
   switch (report.verdict) {
     case Verdict::tested:

@@ -79,7 +79,7 @@ class Comparing {
     std::string reason;
     const auto result = beside_published(pair, reason);
     static constexpr std::array states{State::held, State::more, State::less, State::unknown};
-    settle(pair, states[static_cast<std::size_t>(result.result)], result, std::move(reason));
+    settle(pair, states[static_cast<std::size_t>(result.result)], result, reason);
   }
 
   Beside beside_published(const Pair& pair, std::string& reason) const {
@@ -130,7 +130,7 @@ class Comparing {
     return has(facts_.water, line) && !facts_.acid;
   }
 
-  void settle(const Pair& pair, State state, const Beside& result, std::string reason) {
+  void settle(const Pair& pair, State state, const Beside& result, const std::string& reason) {
     const auto first = pair.ingredients.front();
     for (std::size_t i = pair.first_line; i < formula_.lines.size(); ++i) {
       if (!has(pair.lines, i)) continue;
