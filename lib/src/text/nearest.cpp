@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cstddef>
 #include <vector>
 
 namespace sealworthy::text {
@@ -32,7 +33,7 @@ class Rows {
   int* row;
 
  private:
-  std::array<int, 3 * 48> stack_;
+  std::array<int, std::size_t{3} * 48> stack_;
   std::vector<int> heap_;
 };
 
