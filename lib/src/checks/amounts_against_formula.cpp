@@ -21,34 +21,61 @@ using State = Point::State;
 
 enum class Case {
   acid_less,
+  acid_more,
   low_acid_more,
   low_acid_added,
   low_acid_less,
+  water_more,
+  water_added,
+  water_unsaid,
+  fat_more,
+  thickener_more,
   salt_less,
+  salt_more,
   sugar_less,
+  allowed,
   differs,
   missing,
   added,
   unknown
 };
 const std::vector<std::string_view> case_names{
-    "acid-less",  "low-acid-more", "low-acid-added", "low-acid-less", "salt-less",
-    "sugar-less", "differs",       "missing",        "added",         "unknown"};
+    "acid-less",  "acid-more",    "low-acid-more", "low-acid-added", "low-acid-less", "water-more",
+    "water-added", "water-unsaid", "fat-more",      "thickener-more", "salt-less",     "salt-more",
+    "sugar-less", "allowed",      "differs",       "missing",        "added",         "unknown"};
 
-bool fits(LineState state) { return state == LineState::held || state == LineState::free; }
+bool fits(LineState state) {
+  return state == LineState::held || state == LineState::free || state == LineState::allowed;
+}
 
 /// Dry spice may vary in any tested formula.
 bool matters(const LineComparison& line) { return !fits(line.state) && !line.dry_spice; }
 
-Case case_of(const LineComparison& line) {
-  if (line.state == LineState::unknown) return Case::unknown;
-  const bool less = line.state == LineState::less || line.state == LineState::missing;
+Case more_case(const LineComparison& line, bool rests_on_acid) {
   const std::string& role = line.line->role;
-  if (role == "acid" && less) return Case::acid_less;
-  if (role == "low-acid") return less ? Case::low_acid_less : Case::low_acid_more;
-  if (role == "salt" && less) return Case::salt_less;
-  if (role == "sugar" && less) return Case::sugar_less;
+  if (role == "acid") return Case::acid_more;
+  if (role == "low-acid") return Case::low_acid_more;
+  if (role == "fat") return Case::fat_more;
+  if (role == "starch") return Case::thickener_more;
+  if (role == "salt") return Case::salt_more;
+  return line.water && rests_on_acid ? Case::water_more : Case::differs;
+}
+
+Case case_of(const LineComparison& line, bool rests_on_acid) {
+  if (line.state == LineState::unknown) return Case::unknown;
+  if (line.state == LineState::more) return more_case(line, rests_on_acid);
+  const std::string& role = line.line->role;
+  if (role == "acid") return Case::acid_less;
+  if (role == "low-acid") return Case::low_acid_less;
+  if (role == "salt") return Case::salt_less;
+  if (role == "sugar") return Case::sugar_less;
   return line.state == LineState::missing ? Case::missing : Case::differs;
+}
+
+Case case_of(const AddedIngredient& added, const foods::Food& food) {
+  if (added.change != nullptr) return Case::allowed;
+  if (added.water) return added.stated ? Case::water_added : Case::water_unsaid;
+  return food.acid_class == foods::AcidClass::low_acid ? Case::low_acid_added : Case::added;
 }
 
 /// How the acid of the formula stands, all its lines together.
@@ -86,9 +113,10 @@ class AmountsAgainstFormula final : public Check {
     if (own_acid) results.point(PointKind::acid, acid_state(compared));
     State state = State::held;
     for (const LineComparison& line : compared.lines) {
+      if (line.state == LineState::allowed) tell_allowed(reading, line, results);
       if (!matters(line)) continue;
       state = worse(state, line.state == LineState::unknown ? State::unknown : State::differs);
-      tell(reading, line, results);
+      tell(reading, compared, line, results);
     }
     for (const AddedIngredient& added : compared.added) {
       if (added.dry_spice || added.salt || is_jar_acid(reading, added)) continue;
@@ -105,27 +133,50 @@ class AmountsAgainstFormula final : public Check {
     return reading.match.sure() ? cases_.find(which, reading) : nullptr;
   }
 
-  void tell(const Reading& reading, const LineComparison& line, Results& results) const {
-    const Rule* rule = rule_for(reading, case_of(line));
+  void tell(const Reading& reading, const FormulaComparison& compared, const LineComparison& line,
+            Results& results) const {
+    const Rule* rule = rule_for(reading, case_of(line, compared.rests_on_acid));
+    if (rule != nullptr) results.add(*rule, place_of(reading, line), figures_of(reading, line));
+  }
+
+  /// A change that a publication judges harmless: its reason and its source in place of the rule's own.
+  void tell_allowed(const Reading& reading, const LineComparison& line, Results& results) const {
+    const Rule* rule = rule_for(reading, Case::allowed);
     if (rule == nullptr) return;
-    const bool on_card = line.ingredient != LineComparison::none;
-    results.add(*rule, on_card ? line.at : reading.recipe->title.at,
-                {{"found", line.found.empty() ? std::string("none") : line.found},
-                 {"needed", line.needed},
-                 {"food", line.line->text},
-                 {"percent", std::to_string(std::lround(line.percent))},
-                 {"reason", line.reason},
-                 {"product", reading.match.product->title}});
+    Finding& finding = results.add(*rule, place_of(reading, line), figures_of(reading, line));
+    finding.why = line.change->says;
+    finding.sources = {line.change->source};
+  }
+
+  static Position place_of(const Reading& reading, const LineComparison& line) {
+    return line.at.line > 0 ? line.at : reading.recipe->title.at;
+  }
+
+  static Figures figures_of(const Reading& reading, const LineComparison& line) {
+    return {{"found", line.found.empty() ? std::string("none") : line.found},
+            {"needed", line.needed},
+            {"food", line.line->text},
+            {"percent", std::to_string(std::lround(line.percent))},
+            {"reason", line.reason},
+            {"product", reading.match.product->title}};
   }
 
   State tell(const Reading& reading, const AddedIngredient& added, Results& results) const {
     const foods::Food* food = reading.ingredients[added.ingredient].food;
     if (food == nullptr) return State::unknown;
-    const bool low_acid = food->acid_class == foods::AcidClass::low_acid;
-    if (const Rule* rule = rule_for(reading, low_acid ? Case::low_acid_added : Case::added))
-      results.add(*rule, added.at,
-                  {{"food", added.name}, {"found", added.name}, {"product", reading.match.product->title}});
-    return State::differs;
+    const Case which = case_of(added, *food);
+    if (const Rule* rule = rule_for(reading, which)) {
+      Finding& finding = results.add(
+          *rule, added.at,
+          {{"food", added.name}, {"found", added.name}, {"needed", "none"}, {"product", reading.match.product->title}});
+      if (added.change != nullptr) {
+        finding.message = added.name + " is not in the tested formula; here it may be.";
+        finding.why = added.change->says;
+        finding.sources = {added.change->source};
+      }
+    }
+    if (which == Case::allowed) return State::held;
+    return which == Case::water_unsaid ? State::unknown : State::differs;
   }
 
   Cases cases_;

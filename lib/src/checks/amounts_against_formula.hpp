@@ -8,11 +8,19 @@
 ///
 /// with:
 ///   case: acid-less         less acid than the formula, or none
+///         acid-more         more of it, where no publication allows that
 ///         low-acid-more     more of a low-acid food
 ///         low-acid-added    a low-acid food that the formula has not
 ///         low-acid-less     less of a low-acid food, or none
+///         water-more        more water in a formula that rests on an acid
+///         water-added       water in such a formula that has none
+///         water-unsaid      ... without an amount: it may not be meant for the jar
+///         fat-more          more fat
+///         thickener-more    more starch or flour
 ///         salt-less         less salt
+///         salt-more         more salt
 ///         sugar-less        less sugar
+///         allowed           a change that rules/changes.yaml judges harmless; its `says` and source are told
 ///         differs           any other amount
 ///         missing           any other ingredient that is not there
 ///         added             any other ingredient that the formula has not

@@ -12,7 +12,7 @@ namespace sealworthy::knowledge {
 namespace {
 
 /// What a document of rules holds, in the order in which kinds are read: later ones refer to earlier ones.
-enum class Kind { foods, sources, sizes, products, methods, forms, card_words, vocabulary, bases, rules };
+enum class Kind { foods, sources, sizes, changes, products, methods, forms, card_words, vocabulary, bases, rules };
 
 struct TopKey {
   std::string_view key;
@@ -29,6 +29,7 @@ constexpr std::array top_keys{
     TopKey{"bands", Kind::sizes},
     TopKey{"altitude", Kind::sizes},
     TopKey{"products", Kind::products},
+    TopKey{"changes", Kind::changes},
     TopKey{"methods", Kind::methods},
     TopKey{"forms", Kind::forms},
     TopKey{"bases", Kind::bases},
@@ -106,6 +107,7 @@ std::shared_ptr<const Knowledge> Knowledge::build(std::span<const NamedDocument>
   load(Kind::sources, [&](auto file, const auto& document) { sources.load(file, document, errors); });
   load(Kind::sources, into_tables);
   load(Kind::sizes, into_tables);
+  load(Kind::changes, into_tables);
   load(Kind::products, into_tables);
   knowledge->tables.finish(knowledge->catalogue, errors);
   load(Kind::methods,

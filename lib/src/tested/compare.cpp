@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "tested/compare_amounts.hpp"
+#include "tested/compare_changes.hpp"
 #include "tested/compare_pairs.hpp"
 #include "tested/compare_sizes.hpp"
 #include "tested/line_foods.hpp"
@@ -17,10 +18,11 @@ using State = LineComparison::State;
 
 class Comparing {
  public:
-  Comparing(const Formula& formula, const reading::Reading& reading, bool fermented)
-      : formula_(formula),
+  Comparing(const Product& product, const Formula& formula, const reading::Reading& reading)
+      : product_(product),
+        formula_(formula),
         reading_(reading),
-        fermented_(fermented),
+        fermented_(product.acid_class == ProductClass::fermented),
         facts_(facts_of(formula, *reading.catalogue)),
         pairing_(pair_up(formula, facts_, reading)),
         sizes_(formula, reading),
@@ -31,11 +33,16 @@ class Comparing {
     for (std::size_t i = 0; i < formula_.lines.size(); ++i) {
       result_.lines[i].line = &formula_.lines[i];
       result_.lines[i].dry_spice = has(facts_.flavor, i);
+      result_.lines[i].water = has(facts_.water, i);
     }
     for (const auto i : pairing_.unplaced) add_foreign(i);
+    result_.rests_on_acid = facts_.acid;
+    if (facts_.acid)
+      for (const auto i : pairing_.water) add_foreign(i);
     result_.factor = batch_.factor("");
     for (const auto& pair : pairing_.pairs) compare(pair);
     for (std::size_t i = 0; i < formula_.lines.size(); ++i) finish(i);
+    apply_changes(product_, formula_, reading_, {pairing_, sizes_, batch_}, result_);
     return std::move(result_);
   }
 
@@ -49,8 +56,15 @@ class Comparing {
 
   void add_foreign(std::size_t i) {
     const auto* food = ingredient(i).food;
-    AddedIngredient added{
-        i, place(i), {}, food != nullptr && only_flavor(*food), food != nullptr && is_salt(*food)};
+    AddedIngredient added;
+    added.ingredient = i;
+    added.at = place(i);
+    if (food != nullptr) {
+      added.dry_spice = only_flavor(*food);
+      added.salt = is_salt(*food);
+      added.water = is_water(*food);
+    }
+    added.stated = read(i).amount.stated_any();
     if (!read(i).foods.empty())
       added.name = read(i).foods.front().name;
     else if (!read(i).unknown.empty())
@@ -172,6 +186,7 @@ class Comparing {
     if (!free) out.needed = needed_words(line);
   }
 
+  const Product& product_;
   const Formula& formula_;
   const reading::Reading& reading_;
   bool fermented_;
@@ -186,9 +201,12 @@ class Comparing {
 
 std::size_t FormulaComparison::differences() const {
   const auto open = std::count_if(lines.begin(), lines.end(), [](const LineComparison& line) {
-    return line.state != State::held && line.state != State::free;
+    return line.state != State::held && line.state != State::free && line.state != State::allowed;
   });
-  return static_cast<std::size_t>(open) + added.size();
+  const auto foreign = std::count_if(added.begin(), added.end(), [](const AddedIngredient& one) {
+    return one.change == nullptr;
+  });
+  return static_cast<std::size_t>(open + foreign);
 }
 
 bool FormulaComparison::held() const { return differences() == 0; }
@@ -213,10 +231,9 @@ void free_mix(const Identity& identity, const reading::Reading& reading, Formula
 }  // namespace
 
 FormulaComparison compare(const Product& product, const reading::Reading& reading) {
-  const bool fermented = product.acid_class == ProductClass::fermented;
-  auto best = Comparing(*product.formula, reading, fermented).run();
+  auto best = Comparing(product, *product.formula, reading).run();
   for (const auto& version : product.versions) {
-    auto other = Comparing(version, reading, fermented).run();
+    auto other = Comparing(product, version, reading).run();
     if (other.differences() < best.differences()) best = std::move(other);
   }
   if (!product.identity.any_of.empty()) free_mix(product.identity, reading, best);

@@ -20,6 +20,7 @@
 #include <vector>
 
 #include "reading/reading.hpp"
+#include "tested/change.hpp"
 #include "tested/product.hpp"
 
 namespace sealworthy::tested {
@@ -32,7 +33,8 @@ struct LineComparison {
     more,     ///< certainly more than published
     less,     ///< certainly less
     missing,  ///< not on the card, and not optional
-    unknown   ///< can't be told; `reason` says why
+    unknown,  ///< can't be told; `reason` says why
+    allowed   ///< differs, and a publication judges the change harmless: `change`
   };
   static constexpr std::size_t none = std::numeric_limits<std::size_t>::max();
 
@@ -41,6 +43,8 @@ struct LineComparison {
   std::size_t ingredient = none;  ///< the (first) ingredient of the card that it is compared with
   Position at;                    ///< of that ingredient
   double percent = 0;             ///< more: at least so much over; less: at least so much under (positive)
+  bool water = false;      ///< water or ice
+  const Change* change = nullptr;  ///< of `allowed`
   bool dry_spice = false;  ///< only flavor: dry spice or herb, food color; its amount never decides safety
   std::string found;       ///< the card's amount in words; filled unless held or free
   std::string needed;      ///< the published amount times the factor, in words; filled unless held or free
@@ -54,6 +58,9 @@ struct AddedIngredient {
   std::string name;        ///< as the card has it
   bool dry_spice = false;  ///< only flavor
   bool salt = false;
+  bool water = false;              ///< it would thin the acid that the formula rests on
+  bool stated = false;             ///< with an amount
+  const Change* change = nullptr;  ///< a publication judges it harmless here
 };
 
 struct FormulaComparison {
@@ -61,13 +68,15 @@ struct FormulaComparison {
   std::vector<LineComparison> lines;  ///< in the formula's order
   std::vector<AddedIngredient> added;
 
-  /// Every line held or free and nothing added: the amounts are the published ones.
+  /// Every line held, free or allowed and nothing else added: the amounts are the published ones.
   [[nodiscard]] bool held() const;
-  /// Lines that are neither held nor free, plus what is added: 0 when held().
+  bool rests_on_acid = false;         ///< an acid is in it, which water would thin
+
+  /// Lines that are neither held, free nor allowed, plus what is added: 0 when held().
   [[nodiscard]] std::size_t differences() const;
 };
 
-/// The product must have a formula. Water, ice and what is not eaten are never `added`.
+/// The product must have a formula. What is not eaten is never `added`, water only where it thins an acid.
 /// Cost: about 3 microseconds for a formula of ten lines.
 FormulaComparison compare(const Product& product, const reading::Reading& reading);
 

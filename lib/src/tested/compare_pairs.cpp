@@ -69,7 +69,8 @@ class PairingUp {
       Group group{lines_for(i), {i}};
       if (group.lines == 0) {
         const auto* food = reading_.ingredients[i].food;
-        if (!read(i).not_eaten && !(food != nullptr && is_water(*food))) out_.unplaced.push_back(i);
+        const bool water = food != nullptr && is_water(*food);
+        if (!read(i).not_eaten) (water ? out_.water : out_.unplaced).push_back(i);
         continue;
       }
       for (std::size_t g = groups_.size(); g-- > 0;) {

@@ -34,7 +34,8 @@ struct Pair {
 
 struct Pairing {
   std::vector<Pair> pairs;
-  std::vector<std::size_t> unplaced;  ///< ingredients that go into the jar and that no line is for
+  std::vector<std::size_t> unplaced;  ///< ingredients that go into the jar and that no line is for ...
+  std::vector<std::size_t> water;     ///< ... water among them
 };
 
 Pairing pair_up(const Formula& formula, const LineFacts& facts, const reading::Reading& reading);

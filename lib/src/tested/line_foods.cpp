@@ -39,6 +39,15 @@ bool stands_for_any(const foods::Food& food, std::span<const std::string> ids,
                      [&](const std::string& id) { return stands_for(food, id, catalogue); });
 }
 
+bool one_of(const foods::Food& food, std::span<const std::string> names, const foods::Catalogue& catalogue) {
+  constexpr std::string_view kind = "kind:", tag = "tag:";
+  return std::any_of(names.begin(), names.end(), [&](const std::string& name) {
+    if (name.starts_with(kind)) return food.kind == std::string_view(name).substr(kind.size());
+    if (name.starts_with(tag)) return food.has_tag(std::string_view(name).substr(tag.size()));
+    return stands_for(food, name, catalogue);
+  });
+}
+
 bool is_water(const foods::Food& food) {
   return food.kind == "liquid" && food.acid_class == foods::AcidClass::neutral && food.tags.empty();
 }

@@ -19,6 +19,9 @@ bool stands_for(const foods::Food& food, std::string_view id, const foods::Catal
 bool stands_for_any(const foods::Food& food, std::span<const std::string> ids,
                     const foods::Catalogue& catalogue);
 
+/// The same for a list that may also hold "kind:sweetener" and "tag:leafy".
+bool one_of(const foods::Food& food, std::span<const std::string> names, const foods::Catalogue& catalogue);
+
 bool is_water(const foods::Food& food);
 bool is_salt(const foods::Food& food);  ///< plain salt; not the curing salts, which are no flavor
 /// Dry spice or herb, food color, a firming agent: tells nothing about how the jar heats or keeps.

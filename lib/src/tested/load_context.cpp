@@ -17,6 +17,16 @@ void LoadContext::add(Position at, const std::string& message, std::string sugge
   sink.add(at, product + ": " + message, std::move(suggestion));
 }
 
+void LoadContext::read_groups(const yaml::Node* node) {
+  if (node == nullptr) return;
+  for (const auto& entry : node->entries) {
+    std::vector<std::string> foods;
+    product = entry.key;
+    read_foods(entry.value, foods);
+    groups.emplace(entry.key, std::move(foods));
+  }
+}
+
 void LoadContext::read_foods(const yaml::Node& node, std::vector<std::string>& foods) const {
   if (node.is_sequence()) {
     for (const auto& item : node.items) read_foods(item, foods);

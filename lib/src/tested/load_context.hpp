@@ -48,6 +48,8 @@ struct LoadContext {
   void wrong(Printed check, Position at, const std::string& message) const;
   /// An error with the product's id before it.
   void add(Position at, const std::string& message, std::string suggestion = {}) const;
+  /// Takes up `food-groups:`; nullptr: none.
+  void read_groups(const yaml::Node* node);
   /// Catalogue ids at a node, groups spelled out; an id that the catalogue does not know is an error there.
   void read_foods(const yaml::Node& node, std::vector<std::string>& foods) const;
 };

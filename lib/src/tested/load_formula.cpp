@@ -133,6 +133,8 @@ Formula load_formula(const yaml::Node& node, Read product_read, const LoadContex
   load_lines(fields.find("lines"), fields, formula, context);
   formula.allowed = fields.list("allowed");
   formula.forbidden = fields.list("forbidden");
+  formula.may = fields.list("may");
+  formula.may_not = fields.list("may-not");
   if (const auto* list = fields.find("versions"))
     for (const auto& item : list->items) {
       checks::Fields one(item, "version", context.sink);

@@ -229,16 +229,6 @@ Product load_product(const yaml::Node& node, LoadContext& context) {
   return product;
 }
 
-void load_groups(const yaml::Node* node, LoadContext& context) {
-  if (node == nullptr) return;
-  for (const auto& entry : node->entries) {
-    std::vector<std::string> foods;
-    context.product = entry.key;
-    context.read_foods(entry.value, foods);
-    context.groups.emplace(entry.key, std::move(foods));
-  }
-}
-
 }  // namespace
 
 std::string cite(std::string_view publication, std::string_view section, std::string_view page) {
@@ -252,7 +242,7 @@ void load_products(const yaml::Document& document, LoadContext& context, std::ve
   checks::Fields root(document.root(), "processes", context.sink);
   context.publication = root.text("publication");
   context.section = root.text("section");
-  load_groups(root.find("food-groups"), context);
+  context.read_groups(root.find("food-groups"));
   const auto* list = root.find("products");
   root.done();
   if (list == nullptr || !list->is_sequence()) {

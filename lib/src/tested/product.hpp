@@ -16,6 +16,8 @@
 
 namespace sealworthy::tested {
 
+struct Change;
+
 /// acid: fruit as it is. acidified: safe by the acid of its formula or of each jar. sugar_preserve: jam and
 /// jelly.
 enum class ProductClass { acid, acidified, low_acid, fermented, sugar_preserve };
@@ -108,6 +110,8 @@ struct Formula {
   std::vector<FormulaLine> lines;
   std::vector<std::string> allowed;    ///< changes that a publication allows, in words
   std::vector<std::string> forbidden;  ///< changes that it forbids, in words
+  std::vector<std::string> may;        ///< ids of rules/changes.yaml that its own list allows
+  std::vector<std::string> may_not;    ///< ids of general ones that its own list rules out
 };
 
 /// How a card is recognised as this product; authored beside each product in rules/processes.
@@ -147,6 +151,8 @@ struct Product {
   std::vector<AcidPerJar> acid_per_jar;
   std::vector<Row> rows;
   std::optional<Formula> formula;
+  /// Changes that do no harm to the formula: those that it names, then those of its class.
+  std::vector<const Change*> changes;
   std::vector<Formula> versions;  ///< further versions of the formula: another batch size, another sauce
   Identity identity;
   std::vector<JarIndex> jars_allowed;      ///< where the source lists them, else empty

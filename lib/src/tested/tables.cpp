@@ -1,8 +1,10 @@
 #include "tested/tables.hpp"
 
 #include <algorithm>
+#include <tuple>
 #include <unordered_map>
 
+#include "tested/change.hpp"
 #include "tested/load_product.hpp"
 #include "text/nearest.hpp"
 
@@ -13,6 +15,7 @@ struct Tables::Impl {
   Sizes sizes;
   AltitudeRules altitude;
   std::vector<Product> products;
+  std::vector<Change> changes;
   std::vector<std::pair<std::string, yaml::Node>> places;  ///< file and node of each product, until finish()
   std::vector<std::shared_ptr<const void>> arenas;         ///< of those nodes
   std::unordered_map<std::string_view, const Product*> by_id;
@@ -20,6 +23,11 @@ struct Tables::Impl {
 };
 
 Tables::Tables() : impl_(std::make_shared<Impl>()) {}
+
+LoadContext Tables::context_of(const Impl& impl, const checks::ErrorSink& sink,
+                               const foods::Catalogue& catalogue) {
+  return {sink, catalogue, impl.sizes, impl.altitude.form, impl.sources, {}, {}, {}, {}, 0, 0, {}};
+}
 
 void Tables::load(std::string_view file, const yaml::Document& document, const foods::Catalogue& catalogue,
                   std::vector<foods::LoadError>& errors) {
@@ -34,9 +42,11 @@ void Tables::load(std::string_view file, const yaml::Document& document, const f
     impl.sizes.load(document, impl.sources, sink);
   } else if (root.find("bands") != nullptr) {
     impl.altitude.load(document, impl.sources, sink);
+  } else if (root.find("changes") != nullptr) {
+    auto context = context_of(impl, sink, catalogue);
+    load_changes(document, context, impl.changes);
   } else {
-    LoadContext context{sink, catalogue, impl.sizes, impl.altitude.form, impl.sources, {}, {}, {}, {},
-                        0,    0,         {}};
+    auto context = context_of(impl, sink, catalogue);
     load_products(document, context, impl.products);
     if (const auto* list = root.find("products"))
       for (const auto& node : list->items) impl.places.emplace_back(file, node);
@@ -96,8 +106,40 @@ void Tables::finish(const foods::Catalogue& catalogue, std::vector<foods::LoadEr
                                " differs from that of " + other->id,
                            ""}});
   }
+  find_changes(errors);
   impl.places = {};
   impl.arenas = {};
+}
+
+void Tables::find_changes(std::vector<foods::LoadError>& errors) {
+  auto& impl = *impl_;
+  const auto change = [&](const std::string& id, std::size_t product) -> const Change* {
+    for (const auto& one : impl.changes)
+      if (one.id == id) return &one;
+    const auto& [file, node] = impl.places[product];
+    std::vector<std::string_view> ids;
+    for (const auto& one : impl.changes) ids.emplace_back(one.id);
+    const auto near = text::nearest(id, ids);
+    errors.push_back({file,
+                      {node.at, impl.products[product].id + ": no such change as '" + id + "' in rules/changes.yaml",
+                       near ? "did you mean '" + std::string(*near) + "'?" : ""}});
+    return nullptr;
+  };
+  for (std::size_t i = 0; i < impl.products.size(); ++i) {
+    auto& product = impl.products[i];
+    if (!product.formula) continue;
+    const auto& [may, may_not] = std::tie(product.formula->may, product.formula->may_not);
+    for (const auto& id : may)
+      if (const auto* one = change(id, i)) product.changes.push_back(one);
+    for (const auto& id : may_not) change(id, i);
+    for (const auto& one : impl.changes) {
+      const auto named = [&](const std::vector<std::string>& list) {
+        return std::find(list.begin(), list.end(), one.id) != list.end();
+      };
+      if (one.holds_for(static_cast<unsigned>(product.acid_class)) && !named(may) && !named(may_not))
+        product.changes.push_back(&one);
+    }
+  }
 }
 
 std::span<const Product> Tables::products() const { return impl_->products; }

@@ -12,7 +12,13 @@
 
 #include "tested/product.hpp"
 
+namespace sealworthy::checks {
+struct ErrorSink;
+}
+
 namespace sealworthy::tested {
+
+struct LoadContext;
 
 /// A jar size of rules/jars.yaml.
 struct JarSize {
@@ -87,6 +93,10 @@ class Tables {
 
  private:
   struct Impl;
+  static LoadContext context_of(const Impl& impl, const checks::ErrorSink& sink,
+                                const foods::Catalogue& catalogue);
+  void find_changes(std::vector<foods::LoadError>& errors);
+
   std::shared_ptr<Impl> impl_;
 };
 

@@ -1,0 +1,211 @@
+#include "tested/compare_changes.hpp"
+
+#include <algorithm>
+#include <optional>
+
+#include "tested/line_foods.hpp"
+
+namespace sealworthy::tested {
+namespace {
+
+using State = LineComparison::State;
+
+bool differs(State state) { return state == State::more || state == State::less || state == State::missing; }
+
+class Applying {
+ public:
+  Applying(const Product& product, const Formula& formula, const reading::Reading& reading,
+           const ComparedBy& by, FormulaComparison& result)
+      : product_(product), formula_(formula), reading_(reading), by_(by), result_(result) {}
+
+  void run() {
+    for (const auto* change : product_.changes)
+      if ((change->does & Change::swap) != 0) swap(*change);
+    for (auto& line : result_.lines)
+      if (differs(line.state) && !line.dry_spice) judge(line);
+    for (auto& added : result_.added)
+      if (added.change == nullptr) added.change = change_for(added);
+  }
+
+ private:
+  /// What takes part in a swap: lines of the formula, and ingredients that it has no place for.
+  struct Pool {
+    Lines lines = 0;
+    std::vector<std::size_t> of_lines;
+    std::vector<std::size_t> added;  ///< indices into result_.added
+    std::vector<std::size_t> ingredients;
+  };
+
+  const foods::Food* food(std::size_t ingredient) const { return reading_.ingredients[ingredient].food; }
+
+  bool meant(const FormulaLine& line, const Change& change) const {
+    if (line.not_eaten) return false;
+    const auto in = [&](const auto& list) { return std::find(list.begin(), list.end(), line.role) != list.end(); };
+    if (!change.roles.empty() && !in(change.roles)) return false;
+    return change.foods.empty() || std::any_of(line.foods.begin(), line.foods.end(), [&](const auto& id) {
+             const auto* one = reading_.catalogue->find(id);
+             return one != nullptr && one_of(*one, change.foods, *reading_.catalogue);
+           });
+  }
+
+  // ---- swaps
+
+  std::optional<Pool> pool_of(const Change& change) const {
+    Pool pool;
+    for (std::size_t i = 0; i < formula_.lines.size(); ++i)
+      if (meant(formula_.lines[i], change) && !formula_.lines[i].per_jar) {
+        pool.lines |= line_bit(i);
+        pool.of_lines.push_back(i);
+      }
+    if (pool.lines == 0) return std::nullopt;
+    for (const auto& pair : by_.pairing.pairs) {
+      if ((pair.lines & pool.lines) == 0) continue;
+      if ((pair.lines & ~pool.lines) != 0) return std::nullopt;
+      pool.ingredients.insert(pool.ingredients.end(), pair.ingredients.begin(), pair.ingredients.end());
+    }
+    for (std::size_t i = 0; i < result_.added.size(); ++i) {
+      const auto& added = result_.added[i];
+      const auto* one = food(added.ingredient);
+      if (added.change != nullptr || one == nullptr || !one_of(*one, change.to, *reading_.catalogue)) continue;
+      if (!reading_.ingredients[added.ingredient].read.unknown.empty()) continue;
+      pool.added.push_back(i);
+      pool.ingredients.push_back(added.ingredient);
+    }
+    return pool;
+  }
+
+  /// Something was put in place of something else: one line of the pool has less, another more, or a new food
+  /// came in.
+  bool swapped(const Pool& pool) const {
+    bool less = false, more = false, open = false;
+    for (const auto i : pool.of_lines) {
+      const auto state = result_.lines[i].state;
+      less = less || state == State::less || state == State::missing;
+      more = more || state == State::more;
+      open = open || state == State::unknown;
+    }
+    return !open && (!pool.added.empty() || (less && more));
+  }
+
+  void swap(const Change& change) {
+    const auto pool = pool_of(change);
+    if (!pool || pool->ingredients.empty() || !swapped(*pool)) return;
+    const auto total = total_of(*pool);
+    if (!total) {
+      tell_open(*pool, change);
+      return;
+    }
+    const auto beside_total = beside(total->card, total->published);
+    const bool as_much = beside_total.result == Beside::Result::equal ||
+                         (change.at_least && beside_total.result == Beside::Result::more);
+    for (const auto i : pool->added) result_.added[i].change = &change;
+    bool told = false;
+    for (const auto i : pool->of_lines) {
+      auto& line = result_.lines[i];
+      if (!differs(line.state)) continue;
+      line.change = &change;
+      line.state = State::allowed;
+      if (as_much || told) continue;
+      told = true;
+      tell_total(line, pool->of_lines.size() + pool->added.size() > 1, *total, beside_total);
+    }
+    if (!as_much && !told) {  // the lines hold, and something came on top
+      auto& line = result_.lines[pool->of_lines.front()];
+      line.at = reading_.ingredients[result_.added[pool->added.front()].ingredient].line->at;
+      tell_total(line, true, *total, beside_total);
+    }
+  }
+
+  struct Total {
+    Interval<double> published, card;
+    const quantity::Amount* unit = nullptr;  ///< the published amount whose unit words the totals
+    double of_unit = 1;                      ///< that amount in SI units or pieces
+  };
+
+  std::optional<Total> total_of(const Pool& pool) const {
+    const Pair pair{pool.lines, pool.of_lines.front(), pool.ingredients};
+    const auto& amounts = formula_.lines[pair.first_line].amounts;
+    for (const auto& size : by_.sizes.published(pair)) {
+      const auto card = by_.sizes.on_card(pair, size);
+      if (!card || amounts.empty()) continue;
+      for (const auto& one : sizes_of(amounts.front()))
+        if (one.kind == size.kind && one.value.high > 0)
+          return Total{size.value * by_.batch.factor(formula_.lines[pair.first_line].part), card->value,
+                       &amounts.front(), one.value.high};
+    }
+    return std::nullopt;
+  }
+
+  static void tell_total(LineComparison& line, bool several, const Total& total, const Beside& beside_total) {
+    const auto result = beside_total.result;
+    line.state = result == Beside::Result::more   ? State::more
+                 : result == Beside::Result::less ? State::less
+                                                  : State::unknown;
+    line.change = nullptr;
+    line.percent = beside_total.percent;
+    const std::string all = several ? " in all" : "";
+    line.found = words_of(*total.unit, total.card.high / total.of_unit) + all;
+    line.needed = words_of(*total.unit, total.published.high / total.of_unit) + all;
+    if (line.state == State::unknown) line.reason = "as the card has it, it can be more or less than that";
+  }
+
+  void tell_open(const Pool& pool, const Change& change) {
+    if (change.at_least) return;  // an acid that can't be measured is missing, and told so
+    for (const auto i : pool.of_lines) {
+      auto& line = result_.lines[i];
+      if (!differs(line.state)) continue;
+      line.state = State::unknown;
+      line.reason = "measure what stands in its place as the formula does";
+    }
+  }
+
+  // ---- directions
+
+  void judge(LineComparison& line) {
+    const unsigned moved = line.state == State::more ? Change::more
+                           : line.state == State::less ? Change::less
+                                                       : Change::leave_out;
+    for (const auto* change : product_.changes)
+      if ((change->does & moved) != 0 && meant(*line.line, *change)) {
+        line.state = State::allowed;
+        line.change = change;
+        return;
+      }
+  }
+
+  const Change* change_for(const AddedIngredient& added) const {
+    const auto* one = food(added.ingredient);
+    if (one == nullptr || !reading_.ingredients[added.ingredient].read.unknown.empty()) return nullptr;
+    for (const auto* change : product_.changes)
+      if ((change->does & Change::add) != 0 && one_of(*one, change->to, *reading_.catalogue) &&
+          within(added, *change))
+        return change;
+    return nullptr;
+  }
+
+  bool within(const AddedIngredient& added, const Change& change) const {
+    if (!change.at_most) return true;
+    const Pair pair{0, 0, {added.ingredient}};
+    for (auto most : sizes_of(*change.at_most)) {
+      const auto card = by_.sizes.on_card(pair, most);
+      most.value = {0, most.value.high * result_.factor};
+      if (card && beside(card->value, most.value).result == Beside::Result::equal) return true;
+    }
+    return false;
+  }
+
+  const Product& product_;
+  const Formula& formula_;
+  const reading::Reading& reading_;
+  const ComparedBy& by_;
+  FormulaComparison& result_;
+};
+
+}  // namespace
+
+void apply_changes(const Product& product, const Formula& formula, const reading::Reading& reading,
+                   const ComparedBy& by, FormulaComparison& result) {
+  if (result.differences() > 0) Applying(product, formula, reading, by, result).run();
+}
+
+}  // namespace sealworthy::tested
