@@ -48,6 +48,14 @@ class Applying {
            });
   }
 
+  static bool in_state(const foods::LineReading& read, const Change& change) {
+    return change.to_states.empty() ||
+           std::any_of(read.states.begin(), read.states.end(), [&](const std::string& state) {
+             return std::find(change.to_states.begin(), change.to_states.end(), state) !=
+                    change.to_states.end();
+           });
+  }
+
   // ---- swaps
 
   std::optional<Pool> pool_of(const Change& change) const {
@@ -67,7 +75,8 @@ class Applying {
       const auto& added = result_.added[i];
       const auto* one = food(added.ingredient);
       if (added.change != nullptr || one == nullptr || !one_of(*one, change.to, *reading_.catalogue)) continue;
-      if (!reading_.ingredients[added.ingredient].read.unknown.empty()) continue;
+      const auto& read = reading_.ingredients[added.ingredient].read;
+      if (!read.unknown.empty() || !in_state(read, change)) continue;
       pool.added.push_back(i);
       pool.ingredients.push_back(added.ingredient);
     }

@@ -7,14 +7,16 @@ namespace {
 const std::vector<std::string_view> does_words{"more", "less", "leave-out", "swap", "add"};
 const std::vector<std::string_view> total_words{"same", "at-least"};
 
-Change load_change(const yaml::Node& node, const LoadContext& context) {
+Change load_change(const yaml::Node& node, LoadContext& context) {
   checks::Fields fields(node, "change", context.sink);
   Change change;
   change.id = fields.text("id", true);
+  context.product = change.id;
   change.does = fields.choices("does", does_words);
   change.roles = fields.list("role");
   if (const auto* foods = fields.find("foods")) context.read_foods(*foods, change.foods);
   if (const auto* to = fields.find("to")) context.read_foods(*to, change.to);
+  change.to_states = fields.list("to-state");
   change.at_least = fields.choice("total", total_words).value_or(0) == 1;
   if (const auto* most = fields.find("at-most")) change.at_most = read_whole_amount(*most, context);
   change.classes = fields.choices("class", class_words);
