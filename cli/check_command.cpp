@@ -26,6 +26,7 @@ struct CheckArguments {
   std::string fail_on = "warning";
   std::string require;
   std::string today;
+  std::string against;
   int jobs = 0;
 };
 
@@ -174,6 +175,16 @@ int check(const CheckArguments& arguments) {
     options.altitude = read_altitude_option(arguments.common.altitude);
     if (!options.altitude) return unreadable;
   }
+  if (!arguments.against.empty() && !checker->knows(arguments.against)) {
+    const auto near = checker->nearest(arguments.against);
+    tell({"--against",
+          {},
+          "no tested process has the id '" + arguments.against + "'",
+          near.empty() ? "`sealworthy lookup WORDS` shows the ids" : "did you mean '" + near + "'?"});
+    return unreadable;
+  }
+  options.against = arguments.against;
+  options.side_by_side = !arguments.against.empty();
   Output output(arguments.common.output);
   if (!output.ok()) {
     tell({arguments.common.output, {}, "this file can't be written", {}});
@@ -206,6 +217,10 @@ void add_check(CLI::App& app, int& status) {
                       "Kitchen file; without it, the nearest kitchen.yaml beside or above each card");
   command->add_option("--altitude", a.common.altitude,
                       "Where you can: 5,280 ft, 1600 m, or a range 0-1,000 ft");
+  command->add_option(
+      "--against", a.against,
+      "Compare with this tested process (an id, as lookup shows it) instead of what a card follows, and "
+      "put card and formula side by side");
   command->add_option("--format", a.common.format, "text for people, json for programs")
       ->check(CLI::IsMember({"text", "json"}))
       ->capture_default_str();

@@ -4,6 +4,7 @@
 #include <sealworthy/checker.hpp>
 #include <utility>
 
+#include "checks/side_by_side.hpp"
 #include "checks/verdict.hpp"
 #include "knowledge/embedded.hpp"
 #include "knowledge/knowledge.hpp"
@@ -88,6 +89,7 @@ RecipeReport check_card(const recipe::Recipe& recipe, const reading::Settings& s
   report.verdict = checks::decide(reading, report.points, results.findings);
   report.findings = std::move(results.findings);
   report.assumed = each_once(results.assumed);
+  if (settings.side_by_side) report.compared = checks::side_by_side(reading);
   return report;
 }
 
@@ -212,12 +214,20 @@ std::variant<Checker, std::vector<InputError>> Checker::with_rules(
   return checker;
 }
 
+bool Checker::knows(std::string_view id) const { return knowledge_->tables.find(id) != nullptr; }
+
+std::string Checker::nearest(std::string_view id) const {
+  return std::string(knowledge_->tables.nearest_id(id).value_or(""));
+}
+
 std::vector<RecipeReport> Checker::check_text(std::string_view path, std::string_view text,
                                               const CheckOptions& options) const {
   reading::Settings settings;
   if (options.kitchen) settings.kitchen = &options.kitchen->get();
   settings.altitude = options.altitude;
   settings.today = recipe::read_date(options.today);
+  settings.against = options.against;
+  settings.side_by_side = options.side_by_side;
 
   std::vector<RecipeReport> reports;
   Lines lines(text);

@@ -32,6 +32,12 @@ std::string_view to_string(PointKind p) noexcept {
   return words[static_cast<std::size_t>(p)];
 }
 
+std::string_view to_string(ComparedLine::Mark mark) noexcept {
+  static constexpr std::array<std::string_view, 8> words{"same", "free",    "allowed", "more",
+                                                         "less", "missing", "added",   "unknown"};
+  return words[static_cast<std::size_t>(mark)];
+}
+
 std::string_view to_string(Point::State s) noexcept {
   static constexpr std::array<std::string_view, 4> words{"held", "assumed", "unknown", "differs"};
   return words[static_cast<std::size_t>(s)];

@@ -26,11 +26,31 @@ std::string lower(std::string text) {
   return text;
 }
 
-/// "6 lb", "2 (12 oz) cans", as the amount was printed.
-std::string amount_words(const quantity::Amount& amount) {
+/// Plain decimals where a factor gives an odd figure, as nobody measures 11/30 of a cup.
+std::string figure(double value, double factor) {
+  if (factor == 1) return quantity::kitchen_number(value);
+  return fmt::format("{:.5g}", value * factor);
+}
+
+/// "1.5 l", "454 g": litres of volumes, grams of weights; empty for counts.
+std::string metric_words(const quantity::Amount& amount, double factor) {
+  const auto range = [&](double low, double high, std::string_view unit) {
+    const auto high_words = fmt::format("{:.5g}", high * factor);
+    return (low == high ? std::string() : fmt::format("{:.5g} to ", low * factor)) + high_words +
+           std::string(unit);
+  };
+  if (const auto* mass = std::get_if<Interval<Mass>>(&amount.measure))
+    return range(mass->low.si() * 1000, mass->high.si() * 1000, " g");
+  if (const auto* volume = std::get_if<Interval<Volume>>(&amount.measure))
+    return range(volume->low.si() * 1e6, volume->high.si() * 1e6, " ml");
+  return {};
+}
+
+/// "6 lb", "2 (12 oz) cans", as the amount was printed, times a factor.
+std::string amount_words(const quantity::Amount& amount, double factor = 1) {
   if (!amount.stated_any()) return {};
-  std::string words = quantity::kitchen_number(amount.stated.low);
-  if (!amount.stated.exact()) words += " to " + quantity::kitchen_number(amount.stated.high);
+  std::string words = figure(amount.stated.low, factor);
+  if (!amount.stated.exact()) words += " to " + figure(amount.stated.high, factor);
   const bool package = amount.size.find(' ') != std::string::npos;
   if (package) words += " (" + amount.size + ")";
   if (!amount.size.empty() && !package) words += " " + amount.size;
@@ -93,20 +113,37 @@ std::string CardWriter::jar_name(tested::JarIndex jar) const {
   return quantity::kitchen_number(in_us_fluid_ounces(size.volume)) == "16" ? "pint" : size.name;
 }
 
-std::string CardWriter::formula_line(const tested::FormulaLine& line) const {
-  if (food_name(line.foods.front()).empty() && !line.per_jar) return quoted(line.text);
+std::string CardWriter::formula_line(const tested::FormulaLine& line, const LineEdit& edit,
+                                     const CardStyle& style) const {
+  if (!edit.instead.empty()) return quoted(edit.instead);
+  const double factor = edit.factor * (line.per_jar ? 1 : style.batch);
+  const auto& id = edit.food.empty() ? line.foods.front() : edit.food;
+  if (food_name(id).empty() && !line.per_jar && factor == 1 && edit.state.empty()) return quoted(line.text);
   std::string amount;
   for (const auto& alternative : line.amounts) {
-    if (amount.empty()) amount = amount_words(alternative);
+    if (!amount.empty()) break;
+    if (style.form == LineForm::metric && !alternative.about) amount = metric_words(alternative, factor);
+    if (amount.empty()) amount = amount_words(alternative, factor);
   }
-  std::string states;
-  for (const auto& state : line.states) states += (states.empty() ? "" : ", ") + quoted(state);
-  if (line.not_eaten) states += states.empty() ? "for soaking" : ", for soaking";
-  std::string name = food_name(line.foods.front());
-  if (line.strength_percent) name += fmt::format(" ({}%)", quantity::kitchen_number(*line.strength_percent));
+  std::vector<std::string> states = line.states;
+  if (!edit.state.empty()) states = {edit.state};
+  if (line.not_eaten) states.emplace_back("for soaking");
+  std::string name = food_name(id);
+  if (name.empty()) name = lower(catalogue_.find(id)->name);
+  if (const auto strength = edit.strength       ? edit.strength
+                            : edit.food.empty() ? line.strength_percent
+                                                : std::nullopt)
+    name += fmt::format(" ({}%)", quantity::kitchen_number(*strength));
+  if (style.form == LineForm::prose && !line.per_jar) {
+    std::string text = amount.empty() ? name : amount + " " + name;
+    for (const auto& state : states) text += ", " + state;
+    return quoted(text);
+  }
+  std::string listed;
+  for (const auto& state : states) listed += (listed.empty() ? "" : ", ") + quoted(state);
   const std::string food =
       fmt::format("food: {}{}{}", quoted(name), amount.empty() ? "" : ", amount: " + quoted(amount),
-                  states.empty() ? "" : ", state: [" + states + "]");
+                  listed.empty() ? "" : ", state: [" + listed + "]");
   if (!line.per_jar) return "{" + food + "}";
   const std::string jar = line.per_jar_of ? jar_name(*line.per_jar_of) : "jar";
   return fmt::format("{{\"each {}\": {}}}", jar, quoted(amount + " " + name));
@@ -152,9 +189,11 @@ std::vector<std::string> CardWriter::ingredients(const tested::Product& product,
                                                  const CardStyle& style) const {
   std::vector<std::string> lines;
   if (product.formula) {
-    for (const auto& line : product.formula->lines) {
-      if (!style.acid && is_acid(line)) continue;
-      lines.push_back(formula_line(line));
+    for (std::size_t i = 0; i < product.formula->lines.size(); ++i) {
+      const auto& line = product.formula->lines[i];
+      const LineEdit edit = i < style.edits.size() ? style.edits[i] : LineEdit{};
+      if ((!style.acid && is_acid(line)) || edit.factor == 0) continue;
+      lines.push_back(formula_line(line, edit, style));
     }
   } else {
     add_plain_foods(product, figures, lines);
@@ -179,7 +218,10 @@ std::string CardWriter::write(const tested::Product& product, const CardFigures&
   std::string card = "recipe: " + quoted(product.title) + "\n";
   if (style.follows) card += "follows: " + product.id + "\n";
   card += "ingredients:\n";
-  for (const auto& line : ingredients(product, figures, style)) card += "  - " + line + "\n";
+  auto lines = ingredients(product, figures, style);
+  for (const auto& line : style.added) lines.push_back(quoted(line));
+  if (style.reversed) std::reverse(lines.begin(), lines.end());
+  for (const auto& line : lines) card += "  - " + line + "\n";
   card += fmt::format("pack: {}\njars: {}\n", figures.pack == recipe::Pack::hot ? "hot" : "raw",
                       jar_name(figures.jar));
   for (const auto& headspace : product.headspace) {

@@ -2,6 +2,7 @@
 
 /// A product of the tables, written as a card that follows it in every point.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -12,11 +13,28 @@
 
 namespace sealworthy::property {
 
+/// A change of one line of the formula.
+struct LineEdit {
+  double factor = 1;                    ///< of its amount; 0: the line is left out
+  std::string instead = {};             ///< the whole line in other words; empty: as the formula has it
+  std::string state = {};               ///< a state said beside those of the formula
+  std::string food = {};                ///< the catalogue id of another food in its place, same amount
+  std::optional<double> strength = {};  ///< of a vinegar, instead of the formula's
+};
+
+/// How amounts and lines are written.
+enum class LineForm { spelled_out, prose, metric };
+
 struct CardStyle {
-  bool follows = true;          ///< with `follows:`
-  bool acid = true;             ///< with the acid that the product asks for
-  std::string method = {};      ///< trade words; empty: those of the figures
-  std::size_t acid_choice = 0;  ///< which of the acids per jar
+  bool follows = true;                  ///< with `follows:`
+  bool acid = true;                     ///< with the acid that the product asks for
+  std::string method = {};              ///< trade words; empty: those of the figures
+  std::size_t acid_choice = 0;          ///< which of the acids per jar
+  double batch = 1;                     ///< published batches
+  std::vector<LineEdit> edits = {};     ///< by line of the formula; shorter: the rest as published
+  std::vector<std::string> added = {};  ///< further ingredient lines
+  LineForm form = LineForm::spelled_out;
+  bool reversed = false;  ///< ingredients from last to first
 };
 
 class CardWriter {
@@ -31,7 +49,8 @@ class CardWriter {
   [[nodiscard]] std::vector<std::string> ingredients(const tested::Product& product,
                                                      const CardFigures& figures,
                                                      const CardStyle& style) const;
-  [[nodiscard]] std::string formula_line(const tested::FormulaLine& line) const;
+  [[nodiscard]] std::string formula_line(const tested::FormulaLine& line, const LineEdit& edit,
+                                         const CardStyle& style) const;
   [[nodiscard]] std::string made_from(const std::string& food, const std::string& form) const;
   [[nodiscard]] std::string food_name(const std::string& id) const;
   void add_plain_foods(const tested::Product& product, const CardFigures& figures,

@@ -52,7 +52,9 @@ class Kitchen {
 struct CheckOptions {
   std::optional<Kitchen> kitchen;
   std::optional<Interval<Altitude>> altitude;  ///< --altitude; wins over the kitchen's
-  std::string today;                           ///< ISO date; empty: checks that need a date say nothing
+  std::string against;  ///< id of a process to compare with instead of what the card follows; see knows()
+  bool side_by_side = false;  ///< fill RecipeReport::compared
+  std::string today;          ///< ISO date; empty: checks that need a date say nothing
 };
 
 class Checker {
@@ -66,6 +68,11 @@ class Checker {
   /// One report a recipe (YAML document), in order. An empty text gives one `unreadable` report.
   [[nodiscard]] std::vector<RecipeReport> check_text(std::string_view path, std::string_view text,
                                                      const CheckOptions& options = {}) const;
+
+  /// True if `id` names a tested process.
+  [[nodiscard]] bool knows(std::string_view id) const;
+  /// The id of a tested process that is nearest to a misspelt one; empty: none is near.
+  [[nodiscard]] std::string nearest(std::string_view id) const;
 
   [[nodiscard]] const knowledge::Knowledge& knowledge() const { return *knowledge_; }
 

@@ -2,6 +2,7 @@
 
 /// What the checker says about one recipe: findings, points and a verdict.
 
+#include <optional>
 #include <sealworthy/position.hpp>
 #include <string>
 #include <string_view>
@@ -90,6 +91,36 @@ struct Matched {
   bool from_memory = false;
 };
 
+/// One line of a card beside the line of the tested formula that it was compared with.
+struct ComparedLine {
+  enum class Mark {
+    same,     ///< the published amount, times the factor
+    free,     ///< the formula leaves it to the cook
+    allowed,  ///< differs, and a publication judges the change harmless
+    more,
+    less,
+    missing,  ///< not on the card
+    added,    ///< not in the formula
+    unknown   ///< can't be told
+  };
+  Mark mark = Mark::unknown;
+  std::string card;  ///< the card's words; empty where it lacks the line
+  std::string
+      published;     ///< the formula's words, the amount scaled to the card's batch; empty for what is added
+  std::string note;  ///< "33 % less", or why it can't be told
+  Position at;       ///< of the card's line; line 0 where there is none
+};
+std::string_view to_string(ComparedLine::Mark) noexcept;
+
+/// A card side by side with a tested formula. A difference says nothing about safety by itself: the findings
+/// do.
+struct Comparison {
+  std::string id;  ///< of the formula's product
+  std::string title;
+  double factor = 1;                ///< the card's batch, in published batches
+  std::vector<ComparedLine> lines;  ///< in the formula's order, then what is added in the card's
+};
+
 struct RecipeReport {
   std::string path;
   int document = 1;  ///< number of the YAML document in its file, from 1
@@ -99,6 +130,7 @@ struct RecipeReport {
   Matched matched;
   std::vector<Finding> findings;  ///< sorted: severity (worst first), then position, then rule
   std::vector<Point> points;
+  std::optional<Comparison> compared;     ///< where asked for and the matched process has a formula
   std::vector<std::string> assumed;       ///< "tested, provided that ..."
   std::vector<std::string> source_lines;  ///< the card's own lines that findings point at ...
   std::vector<int> source_line_numbers;   ///< ... and their numbers, ascending

@@ -40,9 +40,9 @@ enum class Case {
   unknown
 };
 const std::vector<std::string_view> case_names{
-    "acid-less",  "acid-more",    "low-acid-more", "low-acid-added", "low-acid-less", "water-more",
+    "acid-less",   "acid-more",    "low-acid-more", "low-acid-added", "low-acid-less", "water-more",
     "water-added", "water-unsaid", "fat-more",      "thickener-more", "salt-less",     "salt-more",
-    "sugar-less", "allowed",      "differs",       "missing",        "added",         "unknown"};
+    "sugar-less",  "allowed",      "differs",       "missing",        "added",         "unknown"};
 
 bool fits(LineState state) {
   return state == LineState::held || state == LineState::free || state == LineState::allowed;
@@ -105,11 +105,11 @@ class AmountsAgainstFormula final : public Check {
     if (product == nullptr) return;
     const bool own_acid =
         product->acid_class == tested::ProductClass::acidified && product->acid_per_jar.empty();
-    if (!product->formula) {
+    if (reading.compared == nullptr) {
       if (own_acid) results.point(PointKind::acid, State::held);
       return;
     }
-    const FormulaComparison compared = tested::compare(*product, reading);
+    const FormulaComparison& compared = *reading.compared;
     if (own_acid) results.point(PointKind::acid, acid_state(compared));
     State state = State::held;
     for (const LineComparison& line : compared.lines) {
@@ -166,9 +166,11 @@ class AmountsAgainstFormula final : public Check {
     if (food == nullptr) return State::unknown;
     const Case which = case_of(added, *food);
     if (const Rule* rule = rule_for(reading, which)) {
-      Finding& finding = results.add(
-          *rule, added.at,
-          {{"food", added.name}, {"found", added.name}, {"needed", "none"}, {"product", reading.match.product->title}});
+      Finding& finding = results.add(*rule, added.at,
+                                     {{"food", added.name},
+                                      {"found", added.name},
+                                      {"needed", "none"},
+                                      {"product", reading.match.product->title}});
       if (added.change != nullptr) {
         finding.message = added.name + " is not in the tested formula; here it may be.";
         finding.why = added.change->says;

@@ -8,6 +8,7 @@
 #include "checks/canner_fit.hpp"
 #include "checks/check.hpp"
 #include "checks/forbidden_food.hpp"
+#include "checks/form_against_formula.hpp"
 #include "checks/form_against_table.hpp"
 #include "checks/gauge_test_due.hpp"
 #include "checks/headspace_against_table.hpp"
@@ -39,6 +40,7 @@ std::span<const Registered> registry() {
       Registered{"amounts-against-formula", make_amounts_against_formula},
       Registered{"canner-fit", make_canner_fit},
       Registered{"forbidden-food", make_forbidden_food},
+      Registered{"form-against-formula", make_form_against_formula},
       Registered{"form-against-table", make_form_against_table},
       Registered{"gauge-test-due", make_gauge_test_due},
       Registered{"headspace-against-table", make_headspace_against_table},

@@ -12,7 +12,19 @@ namespace sealworthy::knowledge {
 namespace {
 
 /// What a document of rules holds, in the order in which kinds are read: later ones refer to earlier ones.
-enum class Kind { foods, sources, sizes, changes, products, methods, forms, card_words, vocabulary, bases, rules };
+enum class Kind {
+  foods,
+  sources,
+  sizes,
+  changes,
+  products,
+  methods,
+  forms,
+  card_words,
+  vocabulary,
+  bases,
+  rules
+};
 
 struct TopKey {
   std::string_view key;

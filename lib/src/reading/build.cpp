@@ -6,6 +6,7 @@
 #include "reading/jar_class.hpp"
 #include "reading/jars.hpp"
 #include "reading/match.hpp"
+#include "tested/compare.hpp"
 
 namespace sealworthy::reading {
 namespace {
@@ -32,7 +33,10 @@ Reading build(const recipe::Recipe& recipe, const Settings& settings, const know
   knowledge.card_words.read(reading);
   read_jars(reading, knowledge.methods);
   read_altitude(reading, settings);
+  reading.against = settings.against;
   reading.match = match(reading);
+  if (const auto* product = reading.match.product; product != nullptr && product->formula)
+    reading.compared = std::make_shared<const tested::FormulaComparison>(tested::compare(*product, reading));
   look_up_tables(reading);
   read_jar_class(reading);
   return reading;

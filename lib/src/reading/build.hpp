@@ -22,6 +22,8 @@ struct Settings {
   const recipe::Kitchen* kitchen = nullptr;
   std::optional<Interval<Altitude>> altitude;  ///< --altitude; wins over the kitchen's
   std::optional<recipe::Date> today;
+  bool side_by_side = false;  ///< the report is to hold the card beside the formula
+  std::string_view against;   ///< id of a process to compare with, whatever the card follows; "": none
 };
 
 /// The recipe, the kitchen and the knowledge must outlive the reading.

@@ -231,6 +231,8 @@ Match match(const Reading& so_far) {
   const auto& index = so_far.match_index->impl();
   const Matching matching(so_far, index);
   std::string unknown;
+  if (!so_far.against.empty())
+    if (const auto* product = index.tables->find(so_far.against)) return matching.follow(*product);
   if (const auto& follows = so_far.recipe->follows) {
     if (const auto* product = index.tables->find(follows->value)) return matching.follow(*product);
     unknown = std::string(follows->value);

@@ -3,6 +3,7 @@
 /// What a recipe means: foods named, acid class worked out, the tested process matched, the kitchen applied.
 /// A check sees this and nothing else.
 
+#include <memory>
 #include <optional>
 #include <sealworthy/finding.hpp>
 #include <string>
@@ -13,6 +14,10 @@
 #include "recipe/kitchen.hpp"
 #include "recipe/recipe.hpp"
 #include "tested/tables.hpp"
+
+namespace sealworthy::tested {
+struct FormulaComparison;
+}
 
 namespace sealworthy::reading {
 
@@ -84,7 +89,11 @@ struct Reading {
   std::vector<Ingredient> ingredients;
   Keep keep = Keep::shelf;
   Position keep_at;
+  /// A process that the user asked to compare with (`--against`); it wins over the card's `follows:`.
+  std::string_view against;
   Match match;
+  /// The card's amounts beside the matched formula's; nullptr where nothing matches or it has no formula.
+  std::shared_ptr<const tested::FormulaComparison> compared;
   JarClass jar_class = JarClass::unknown;  ///< the product's when matched without doubt, else from the foods
   bool low_acid_food = false;              ///< some food in the jar is low-acid
   bool acid_added = false;                 ///< vinegar, bottled juice or citric acid in a plausible share

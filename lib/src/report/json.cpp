@@ -38,6 +38,20 @@ Json of(const Matched& matched) {
   return json;
 }
 
+Json of(const Comparison& comparison) {
+  Json json{{"id", comparison.id},
+            {"title", comparison.title},
+            {"batches", comparison.factor},
+            {"lines", Json::array()}};
+  for (const auto& line : comparison.lines) {
+    Json one{{"mark", to_string(line.mark)}, {"card", line.card}, {"published", line.published}};
+    if (!line.note.empty()) one["note"] = line.note;
+    if (line.at.line > 0) one["line"] = line.at.line;
+    json["lines"].push_back(std::move(one));
+  }
+  return json;
+}
+
 /// Bytes that are no UTF-8 (a path may hold them) are replaced, so that the output is always valid JSON.
 std::string text_of(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
 
@@ -55,6 +69,7 @@ std::string JsonWriter::recipe(const RecipeReport& report) {
   if (report.verdict == Verdict::tested) json["assumed"] = report.assumed;
   json["points"] = Json::array();
   for (const auto& point : report.points) json["points"].push_back(of(point));
+  if (report.compared) json["compared"] = of(*report.compared);
   std::string text = first_ ? "\n  " : ",\n  ";
   first_ = false;
   return text += text_of(json);

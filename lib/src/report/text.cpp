@@ -4,6 +4,7 @@
 #include <sealworthy/report.hpp>
 #include <vector>
 
+#include "report/side_by_side.hpp"
 #include "report/wrap.hpp"
 
 namespace sealworthy {
@@ -142,6 +143,7 @@ std::string TextWriter::recipe(const RecipeReport& report) {
   out += wrap("  ", headline(report, style_), 4, clamped(style_) + (style_.color ? 12 : 0));
   out += match_text(report, style_);
   for (const auto& finding : report.findings) out += finding_text(report, finding, style_);
+  if (report.compared) out += report::side_by_side(*report.compared, style_);
   return out;
 }
 

@@ -19,11 +19,11 @@ struct Change {
 
   std::string id;
   unsigned does = 0;
-  std::vector<std::string> roles;  ///< of the formula's line; empty: any
-  std::vector<std::string> foods;  ///< of the formula's line; catalogue ids, kind:, tag:; empty: any
-  std::vector<std::string> to;     ///< what it may be swapped for, or what may be added
+  std::vector<std::string> roles;      ///< of the formula's line; empty: any
+  std::vector<std::string> foods;      ///< of the formula's line; catalogue ids, kind:, tag:; empty: any
+  std::vector<std::string> to;         ///< what it may be swapped for, or what may be added
   std::vector<std::string> to_states;  ///< one of these must be said of it; empty: none
-  bool at_least = false;           ///< swap: the total may also rise, as with an acid; else it stays the same
+  bool at_least = false;  ///< swap: the total may also rise, as with an acid; else it stays the same
   std::optional<quantity::Amount> at_most;  ///< add: so much for the published batch
   unsigned classes = 0;  ///< bits of ProductClass where it holds; 0: only where a formula names it
   std::string says;      ///< why it does no harm, a sentence for the cook

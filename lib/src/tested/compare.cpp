@@ -150,6 +150,7 @@ class Comparing {
       if (!has(pair.lines, i)) continue;
       auto& out = result_.lines[i];
       out.ingredient = first;
+      out.ingredients = pair.ingredients;
       out.at = place(first);
       out.state = state != State::held && has(facts_.not_eaten, i) ? State::free : state;
       if (out.state == State::held || out.state == State::free) continue;
@@ -203,9 +204,8 @@ std::size_t FormulaComparison::differences() const {
   const auto open = std::count_if(lines.begin(), lines.end(), [](const LineComparison& line) {
     return line.state != State::held && line.state != State::free && line.state != State::allowed;
   });
-  const auto foreign = std::count_if(added.begin(), added.end(), [](const AddedIngredient& one) {
-    return one.change == nullptr;
-  });
+  const auto foreign = std::count_if(added.begin(), added.end(),
+                                     [](const AddedIngredient& one) { return one.change == nullptr; });
   return static_cast<std::size_t>(open + foreign);
 }
 

@@ -40,10 +40,11 @@ struct LineComparison {
 
   const FormulaLine* line = nullptr;
   State state = State::unknown;
-  std::size_t ingredient = none;  ///< the (first) ingredient of the card that it is compared with
-  Position at;                    ///< of that ingredient
-  double percent = 0;             ///< more: at least so much over; less: at least so much under (positive)
-  bool water = false;      ///< water or ice
+  std::size_t ingredient = none;         ///< the (first) ingredient of the card that it is compared with
+  std::vector<std::size_t> ingredients;  ///< all that are compared with it
+  Position at;                           ///< of the first
+  double percent = 0;              ///< more: at least so much over; less: at least so much under (positive)
+  bool water = false;              ///< water or ice
   const Change* change = nullptr;  ///< of `allowed`
   bool dry_spice = false;  ///< only flavor: dry spice or herb, food color; its amount never decides safety
   std::string found;       ///< the card's amount in words; filled unless held or free
@@ -70,7 +71,7 @@ struct FormulaComparison {
 
   /// Every line held, free or allowed and nothing else added: the amounts are the published ones.
   [[nodiscard]] bool held() const;
-  bool rests_on_acid = false;         ///< an acid is in it, which water would thin
+  bool rests_on_acid = false;  ///< an acid is in it, which water would thin
 
   /// Lines that are neither held, free nor allowed, plus what is added: 0 when held().
   [[nodiscard]] std::size_t differences() const;

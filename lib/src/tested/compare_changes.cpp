@@ -40,7 +40,9 @@ class Applying {
 
   bool meant(const FormulaLine& line, const Change& change) const {
     if (line.not_eaten) return false;
-    const auto in = [&](const auto& list) { return std::find(list.begin(), list.end(), line.role) != list.end(); };
+    const auto in = [&](const auto& list) {
+      return std::find(list.begin(), list.end(), line.role) != list.end();
+    };
     if (!change.roles.empty() && !in(change.roles)) return false;
     return change.foods.empty() || std::any_of(line.foods.begin(), line.foods.end(), [&](const auto& id) {
              const auto* one = reading_.catalogue->find(id);
@@ -74,7 +76,8 @@ class Applying {
     for (std::size_t i = 0; i < result_.added.size(); ++i) {
       const auto& added = result_.added[i];
       const auto* one = food(added.ingredient);
-      if (added.change != nullptr || one == nullptr || !one_of(*one, change.to, *reading_.catalogue)) continue;
+      if (added.change != nullptr || one == nullptr || !one_of(*one, change.to, *reading_.catalogue))
+        continue;
       const auto& read = reading_.ingredients[added.ingredient].read;
       if (!read.unknown.empty() || !in_state(read, change)) continue;
       pool.added.push_back(i);
@@ -171,7 +174,7 @@ class Applying {
   // ---- directions
 
   void judge(LineComparison& line) {
-    const unsigned moved = line.state == State::more ? Change::more
+    const unsigned moved = line.state == State::more   ? Change::more
                            : line.state == State::less ? Change::less
                                                        : Change::leave_out;
     for (const auto* change : product_.changes)

@@ -79,10 +79,13 @@ FormulaLine load_line(const yaml::Node& node, const LoadContext& context) {
   if (line.text.empty() && food != nullptr) {
     if (amount != nullptr && amount->is_sequence() && !amount->items.empty()) amount = &amount->items.front();
     const auto* per = node.find("per");
-    line.text = line_text(amount != nullptr ? amount->text : std::string_view{},
-                          name.empty() ? spoken(food->text) : name, line,
-                          per != nullptr ? per->text : std::string_view{}, note);
+    const auto spoken_name = name.empty() ? spoken(food->text) : name;
+    const auto of_jar = per != nullptr ? per->text : std::string_view{};
+    line.text =
+        line_text(amount != nullptr ? amount->text : std::string_view{}, spoken_name, line, of_jar, note);
+    line.what = line_text({}, spoken_name, line, of_jar, note);
   }
+  if (line.what.empty()) line.what = line.text;
   return line;
 }
 

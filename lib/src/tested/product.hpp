@@ -87,6 +87,7 @@ struct HeadspaceRule {
 struct FormulaLine {
   std::vector<std::string> foods;  ///< catalogue ids; several: any of them (or a mix, see any_mix)
   std::string text;                ///< for people: "6 lb pickling cucumbers, sliced"
+  std::string what;                ///< the same without the amount: "pickling cucumbers, sliced"
   std::vector<quantity::Amount>
       amounts;       ///< alternatives that the source prints ("14 heads or 4 1/2 tbsp seed")
   std::string role;  ///< acid | low-acid | sugar | salt | pectin | fat | starch | flavor | ""

@@ -120,9 +120,10 @@ void Tables::find_changes(std::vector<foods::LoadError>& errors) {
     std::vector<std::string_view> ids;
     for (const auto& one : impl.changes) ids.emplace_back(one.id);
     const auto near = text::nearest(id, ids);
-    errors.push_back({file,
-                      {node.at, impl.products[product].id + ": no such change as '" + id + "' in rules/changes.yaml",
-                       near ? "did you mean '" + std::string(*near) + "'?" : ""}});
+    errors.push_back(
+        {file,
+         {node.at, impl.products[product].id + ": no such change as '" + id + "' in rules/changes.yaml",
+          near ? "did you mean '" + std::string(*near) + "'?" : ""}});
     return nullptr;
   };
   for (std::size_t i = 0; i < impl.products.size(); ++i) {
