@@ -221,7 +221,7 @@ class Harness {
 
   void note(const std::string& what, const tested::Product& product, const RecipeReport& report,
             const std::string& card) {
-    if (++shown_of_[what] > 3) return;
+    if (++shown_of_[what] > 30) return;
     std::string text = fmt::format("{} ({}): {}\n{}", what, product.id, to_string(report.verdict), card);
     for (const auto& finding : report.findings)
       text += fmt::format("    {} {}: {}\n", to_string(finding.severity), finding.rule, finding.message);

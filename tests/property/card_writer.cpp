@@ -117,7 +117,9 @@ std::string CardWriter::formula_line(const tested::FormulaLine& line, const Line
                                      const CardStyle& style) const {
   if (!edit.instead.empty()) return quoted(edit.instead);
   const double factor = edit.factor * (line.per_jar ? 1 : style.batch);
-  const auto& id = edit.food.empty() ? line.foods.front() : edit.food;
+  auto id = edit.food.empty() ? line.foods.front() : edit.food;
+  for (const auto& other : line.foods)
+    if (edit.food.empty() && food_name(id).empty()) id = other;
   if (food_name(id).empty() && !line.per_jar && factor == 1 && edit.state.empty()) return quoted(line.text);
   std::string amount;
   for (const auto& alternative : line.amounts) {

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "checks/cases.hpp"
+#include "quantity/figures.hpp"
 #include "tested/compare.hpp"
 
 namespace sealworthy::checks {
@@ -21,6 +22,7 @@ using State = Point::State;
 
 enum class Case {
   acid_less,
+  acid_weak,
   acid_more,
   low_acid_more,
   low_acid_added,
@@ -40,9 +42,10 @@ enum class Case {
   unknown
 };
 const std::vector<std::string_view> case_names{
-    "acid-less",   "acid-more",    "low-acid-more", "low-acid-added", "low-acid-less", "water-more",
-    "water-added", "water-unsaid", "fat-more",      "thickener-more", "salt-less",     "salt-more",
-    "sugar-less",  "allowed",      "differs",       "missing",        "added",         "unknown"};
+    "acid-less",      "acid-weak",  "acid-more",   "low-acid-more", "low-acid-added",
+    "low-acid-less",  "water-more", "water-added", "water-unsaid",  "fat-more",
+    "thickener-more", "salt-less",  "salt-more",   "sugar-less",    "allowed",
+    "differs",        "missing",    "added",       "unknown"};
 
 bool fits(LineState state) {
   return state == LineState::held || state == LineState::free || state == LineState::allowed;
@@ -114,6 +117,10 @@ class AmountsAgainstFormula final : public Check {
     State state = State::held;
     for (const LineComparison& line : compared.lines) {
       if (line.state == LineState::allowed) tell_allowed(reading, line, results);
+      if (line.weak_percent) {
+        state = State::differs;
+        tell_weak(reading, line, results);
+      }
       if (!matters(line)) continue;
       state = worse(state, line.state == LineState::unknown ? State::unknown : State::differs);
       tell(reading, compared, line, results);
@@ -137,6 +144,15 @@ class AmountsAgainstFormula final : public Check {
             Results& results) const {
     const Rule* rule = rule_for(reading, case_of(line, compared.rests_on_acid));
     if (rule != nullptr) results.add(*rule, place_of(reading, line), figures_of(reading, line));
+  }
+
+  void tell_weak(const Reading& reading, const LineComparison& line, Results& results) const {
+    const Rule* rule = rule_for(reading, Case::acid_weak);
+    if (rule == nullptr) return;
+    results.add(*rule, place_of(reading, line),
+                {{"food", line.line->text},
+                 {"found", quantity::kitchen_number(*line.weak_percent) + " %"},
+                 {"needed", quantity::kitchen_number(*line.line->strength_percent) + " %"}});
   }
 
   /// A change that a publication judges harmless: its reason and its source in place of the rule's own.

@@ -8,6 +8,7 @@
 ///
 /// with:
 ///   case: acid-less         less acid than the formula, or none
+///         acid-weak         a vinegar weaker than the formula's
 ///         acid-more         more of it, where no publication allows that
 ///         low-acid-more     more of a low-acid food
 ///         low-acid-added    a low-acid food that the formula has not

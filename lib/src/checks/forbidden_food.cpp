@@ -7,6 +7,7 @@
 #include "checks/fields.hpp"
 #include "checks/food_set.hpp"
 #include "checks/phrases.hpp"
+#include "tested/compare.hpp"
 
 namespace sealworthy::checks {
 namespace {
@@ -78,8 +79,20 @@ class Question {
   [[nodiscard]] bool amount_fits(const Case& c) const {
     const auto& read = ingredient_.read;
     if (c.measured && *c.measured != read.amount.measure.index()) return false;
-    if (c.more_than && !read.per_jar && c.more_than->surely_within(read)) return false;
+    if (c.more_than && !read.per_jar && (c.more_than->surely_within(read) || as_in_formula())) return false;
     return !c.up_to || (!read.per_jar && c.up_to->surely_within(read));
+  }
+
+  /// True if the formula that the card follows has as much of it for a batch of this size.
+  [[nodiscard]] bool as_in_formula() const {
+    if (reading_.compared == nullptr || !reading_.match.sure()) return false;
+    const auto number = static_cast<std::size_t>(&ingredient_ - reading_.ingredients.data());
+    return std::any_of(reading_.compared->lines.begin(), reading_.compared->lines.end(),
+                       [&](const auto& line) {
+                         return line.state == tested::LineComparison::State::held &&
+                                std::find(line.ingredients.begin(), line.ingredients.end(), number) !=
+                                    line.ingredients.end();
+                       });
   }
 
   [[nodiscard]] bool other_line_in(const FoodSet& set) const {

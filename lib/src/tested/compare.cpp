@@ -42,6 +42,7 @@ class Comparing {
     result_.factor = batch_.factor("");
     for (const auto& pair : pairing_.pairs) compare(pair);
     for (std::size_t i = 0; i < formula_.lines.size(); ++i) finish(i);
+    for (auto& line : result_.lines) note_strength(line);
     apply_changes(product_, formula_, reading_, {pairing_, sizes_, batch_}, result_);
     return std::move(result_);
   }
@@ -108,9 +109,36 @@ class Comparing {
       if (!first) first = result;
     }
     if (!first) return by_weight(pair, factor, reason);
-    if (first->result == Beside::Result::open)
+    if (first->result == Beside::Result::open) {
+      if (const auto worse = worse_end(pair, factor)) return *worse;
       reason = "as the card has it, it can be more or less than that";
+    }
     return *first;
+  }
+
+  /// A range that the card gives itself ("2 to 3 cups") is judged at the end that is worse: least of an acid,
+  /// most of a low-acid food. "About" and weights worked out from cups stay open.
+  std::optional<Beside> worse_end(const Pair& pair, double factor) const {
+    bool range = false;
+    for (const auto i : pair.ingredients) {
+      if (read(i).amount.about) return std::nullopt;
+      range = range || read(i).optional || !read(i).amount.stated.exact();
+    }
+    if (!range) return std::nullopt;
+    const std::string& role = formula_.lines[pair.first_line].role;
+    const bool much_is_worse =
+        role == "low-acid" || role == "fat" || role == "starch" || has(facts_.water, pair.first_line);
+    for (const auto& size : sizes_.published(pair)) {
+      const auto card = sizes_.on_card(pair, size);
+      if (!card) continue;
+      const auto published = size.value * factor;
+      const auto low = beside({card->value.low, card->value.low}, published);
+      const auto high = beside({card->value.high, card->value.high}, published);
+      const bool less = low.result == Beside::Result::less, more = high.result == Beside::Result::more;
+      if (more && (much_is_worse || !less)) return high;
+      if (less) return low;
+    }
+    return std::nullopt;
   }
 
   /// What pieces weigh in a cup depends on how they are cut and packed: 10 percent either way (common
@@ -177,6 +205,16 @@ class Comparing {
     return words_of(published.amounts.front(), published.per_jar ? 1 : batch_.factor(published.part));
   }
 
+  /// A vinegar weaker than the formula's.
+  void note_strength(LineComparison& line) const {
+    constexpr double hair = 0.05;
+    if (!line.line->strength_percent) return;
+    for (const auto i : line.ingredients) {
+      const auto strength = read(i).strength_percent;
+      if (strength && *strength < *line.line->strength_percent - hair) line.weak_percent = strength;
+    }
+  }
+
   /// A line that no ingredient is for.
   void finish(std::size_t line) {
     auto& out = result_.lines[line];
@@ -202,7 +240,8 @@ class Comparing {
 
 std::size_t FormulaComparison::differences() const {
   const auto open = std::count_if(lines.begin(), lines.end(), [](const LineComparison& line) {
-    return line.state != State::held && line.state != State::free && line.state != State::allowed;
+    return line.weak_percent ||
+           (line.state != State::held && line.state != State::free && line.state != State::allowed);
   });
   const auto foreign = std::count_if(added.begin(), added.end(),
                                      [](const AddedIngredient& one) { return one.change == nullptr; });

@@ -14,6 +14,7 @@
 
 #include <cstddef>
 #include <limits>
+#include <optional>
 #include <sealworthy/position.hpp>
 #include <string>
 #include <string_view>
@@ -43,9 +44,10 @@ struct LineComparison {
   std::size_t ingredient = none;         ///< the (first) ingredient of the card that it is compared with
   std::vector<std::size_t> ingredients;  ///< all that are compared with it
   Position at;                           ///< of the first
-  double percent = 0;              ///< more: at least so much over; less: at least so much under (positive)
-  bool water = false;              ///< water or ice
-  const Change* change = nullptr;  ///< of `allowed`
+  double percent = 0;  ///< more: at least so much over; less: at least so much under (positive)
+  bool water = false;  ///< water or ice
+  std::optional<double> weak_percent;  ///< strength of the card's acid where it is below the formula's
+  const Change* change = nullptr;      ///< of `allowed`
   bool dry_spice = false;  ///< only flavor: dry spice or herb, food color; its amount never decides safety
   std::string found;       ///< the card's amount in words; filled unless held or free
   std::string needed;      ///< the published amount times the factor, in words; filled unless held or free

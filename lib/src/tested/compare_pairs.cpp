@@ -93,7 +93,8 @@ class PairingUp {
     std::vector<Fit> fits;
     for (std::size_t line = 0; line < formula_.lines.size(); ++line)
       for (const auto i : group.ingredients)
-        if ((group.lines & lines_for(i) & line_bit(line)) != 0) fits.push_back({likeness(line, i), line, i});
+        if ((group.lines & lines_for(i) & line_bit(line)) != 0)
+          fits.push_back({likeness(line, i) + (same_rank(group, line, i) ? 1 : 0), line, i});
     std::stable_sort(fits.begin(), fits.end(),
                      [](const Fit& a, const Fit& b) { return a.likeness > b.likeness; });
     std::vector<std::vector<std::size_t>> of_line(formula_.lines.size());
@@ -106,6 +107,33 @@ class PairingUp {
         }
     for (std::size_t line = 0; line < of_line.size(); ++line)
       if (!of_line[line].empty()) add_pair(line_bit(line), std::move(of_line[line]));
+  }
+
+  /// True if as many lines of the group are smaller than this one as ingredients are than that one: of two
+  /// lines of one food the larger is the larger whatever the batch.
+  bool same_rank(const Group& group, std::size_t line, std::size_t ingredient) const {
+    const auto published = low_of(formula_.lines[line].amounts);
+    const auto found = sizes_of(read(ingredient).amount);
+    if (!published || found.empty() || found.front().kind != published->kind) return false;
+    int smaller_lines = 0, smaller_ingredients = 0;
+    for (std::size_t i = 0; i < formula_.lines.size(); ++i) {
+      if ((group.lines & line_bit(i)) == 0) continue;
+      const auto other = low_of(formula_.lines[i].amounts);
+      if (!other || other->kind != published->kind) return false;
+      if (other->value.low < published->value.low) ++smaller_lines;
+    }
+    for (const auto i : group.ingredients) {
+      const auto other = sizes_of(read(i).amount);
+      if (other.empty() || other.front().kind != published->kind) return false;
+      if (other.front().value.low < found.front().value.low) ++smaller_ingredients;
+    }
+    return smaller_lines == smaller_ingredients;
+  }
+
+  static std::optional<Size> low_of(const std::vector<quantity::Amount>& amounts) {
+    if (amounts.empty()) return std::nullopt;
+    const auto sizes = sizes_of(amounts.front());
+    return sizes.empty() ? std::nullopt : std::optional(sizes.front());
   }
 
   /// Words that a line of the formula and one of the card share, and more for an equal amount.
