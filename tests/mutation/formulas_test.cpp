@@ -81,11 +81,18 @@ class Harness {
     const auto expect = [&](const std::string& name, const CardStyle& style) {
       judge(product, "published " + name, style, Expected::allowed);
     };
-    for (const double batch : {0.5, 1.0, 2.0, 3.7}) expect(fmt::format("x{}", batch), {.batch = batch});
+    for (const double batch : {0.5, 1.0, 2.0, 3.7})
+      if (batch == 1 || scalable(product)) expect(fmt::format("x{}", batch), {.batch = batch});
     expect("metric", {.form = LineForm::metric});
-    expect("metric x3.7", {.batch = 3.7, .form = LineForm::metric});
+    if (scalable(product)) expect("metric x3.7", {.batch = 3.7, .form = LineForm::metric});
     expect("prose", {.form = LineForm::prose});
     expect("reversed", {.reversed = true});
+  }
+
+  /// False where a line is printed as words alone ("peel of 1 orange"), which no factor can be put into.
+  static bool scalable(const tested::Product& product) {
+    return std::none_of(product.formula->lines.begin(), product.formula->lines.end(),
+                        [](const auto& line) { return line.what == line.text && !line.amounts.empty(); });
   }
 
   void line(const tested::Product& product, std::size_t index) {
@@ -109,8 +116,8 @@ class Harness {
   static bool alone(const tested::Product& product, std::size_t index) {
     const auto& lines = product.formula->lines;
     for (std::size_t i = 0; i < lines.size(); ++i)
-      if (i != index && !lines[i].amounts.empty() && !lines[i].not_eaten && lines[i].role != "flavor" &&
-          !lines[i].per_jar && lines[i].part == lines[index].part)
+      if (i != index && !lines[i].amounts.empty() && !lines[i].at_most && !lines[i].not_eaten &&
+          lines[i].role != "flavor" && !lines[i].per_jar && lines[i].part == lines[index].part)
         return false;
     return true;
   }

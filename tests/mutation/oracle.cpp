@@ -51,7 +51,12 @@ Expected low_acid_changed(const tested::Product& product, const tested::FormulaL
                           const foods::Catalogue& catalogue) {
   if (factor > 1) return Expected::forbidden;
   const auto& formula = *product.formula;
-  if (product.acid_class == ProductClass::acidified && onion_pepper_celery(line, catalogue))
+  const auto& about = product.foods.front();
+  const bool main = std::any_of(line.foods.begin(), line.foods.end(), [&](const std::string& id) {
+    const auto* food = catalogue.find(id);
+    return id == about || (food != nullptr && food->parent == about);
+  });
+  if (product.acid_class == ProductClass::acidified && !main && onion_pepper_celery(line, catalogue))
     return lists(formula.may_not, "fewer-onions-peppers-celery") ? Expected::harmless : Expected::allowed;
   if (lists(formula.may, "fewer-vegetables") || lists(formula.may, "leave-out-peppers"))
     return Expected::harmless;
@@ -86,7 +91,8 @@ std::string_view to_string(Expected expected) noexcept {
 
 Expected amount_changed(const tested::Product& product, const tested::FormulaLine& line, double factor,
                         const foods::Catalogue& catalogue) {
-  if (line.not_eaten) return Expected::anything;
+  // A free mix leaves every proportion to the cook.
+  if (line.not_eaten || !product.identity.any_of.empty()) return Expected::anything;
   if (spice(line, catalogue)) return Expected::allowed;
   if (factor == 0 && line.optional) return Expected::allowed;
   // An optional line is any amount from none to all.
@@ -130,8 +136,11 @@ Expected added(const tested::Product& product, const foods::Food& food, const fo
   for (const auto& line : product.formula->lines)
     for (const auto& id : line.foods)
       if (id == food.id || catalogue.is_a(food, id) || food.parent == id) {
-        const bool fixed = line.role == "low-acid" && !line.optional && !line.amounts.empty();
-        return fixed ? Expected::forbidden : Expected::anything;
+        // Cups on top of pounds can't be added up: at least it is not cleared.
+        const bool fixed =
+            line.role == "low-acid" && !line.optional && !line.amounts.empty() && !line.at_most;
+        const bool cups = fixed && std::holds_alternative<Interval<Volume>>(line.amounts.front().measure);
+        return cups ? Expected::forbidden : fixed ? Expected::not_tested : Expected::anything;
       }
   return Expected::forbidden;
 }

@@ -131,7 +131,8 @@ std::string CardWriter::formula_line(const tested::FormulaLine& line, const Line
   if (!edit.state.empty()) states = {edit.state};
   if (line.not_eaten) states.emplace_back("for soaking");
   std::string name = food_name(id);
-  if (name.empty()) name = lower(catalogue_.find(id)->name);
+  if (name.empty())
+    name = edit.food.empty() ? line.what.substr(0, line.what.find(',')) : lower(catalogue_.find(id)->name);
   if (const auto strength = edit.strength       ? edit.strength
                             : edit.food.empty() ? line.strength_percent
                                                 : std::nullopt)

@@ -150,7 +150,7 @@ class AmountsAgainstFormula final : public Check {
     const Rule* rule = rule_for(reading, Case::acid_weak);
     if (rule == nullptr) return;
     results.add(*rule, place_of(reading, line),
-                {{"food", line.line->text},
+                {{"food", line.line->what},
                  {"found", quantity::kitchen_number(*line.weak_percent) + " %"},
                  {"needed", quantity::kitchen_number(*line.line->strength_percent) + " %"}});
   }
@@ -171,7 +171,7 @@ class AmountsAgainstFormula final : public Check {
   static Figures figures_of(const Reading& reading, const LineComparison& line) {
     return {{"found", line.found.empty() ? std::string("none") : line.found},
             {"needed", line.needed},
-            {"food", line.line->text},
+            {"food", line.line->what},
             {"percent", std::to_string(std::lround(line.percent))},
             {"reason", line.reason},
             {"product", reading.match.product->title}};

@@ -77,12 +77,18 @@ std::optional<Comparison> side_by_side(const reading::Reading& reading) {
   for (const auto& line : compared.lines)
     out.lines.push_back({mark_of(line.state), card_words(reading, line.ingredients),
                          published_words(*line.line, compared.factor), note_of(line), line.at});
-  for (const auto& added : compared.added)
-    out.lines.push_back({added.change != nullptr ? Mark::allowed : Mark::added,
+  for (const auto& added : compared.added) {
+    const bool allowed = added.change != nullptr, taste = added.dry_spice || added.salt;
+    out.lines.push_back({allowed ? Mark::allowed
+                         : taste ? Mark::free
+                                 : Mark::added,
                          card_words(reading, {added.ingredient}),
                          {},
-                         added.change != nullptr ? "allowed" : "not in the formula",
+                         allowed ? "allowed"
+                         : taste ? "to taste"
+                                 : "not in the formula",
                          added.at});
+  }
   return out;
 }
 

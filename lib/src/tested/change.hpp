@@ -21,6 +21,7 @@ struct Change {
   unsigned does = 0;
   std::vector<std::string> roles;      ///< of the formula's line; empty: any
   std::vector<std::string> foods;      ///< of the formula's line; catalogue ids, kind:, tag:; empty: any
+  bool not_main = false;               ///< not the food that the product is about
   std::vector<std::string> to;         ///< what it may be swapped for, or what may be added
   std::vector<std::string> to_states;  ///< one of these must be said of it; empty: none
   bool at_least = false;  ///< swap: the total may also rise, as with an acid; else it stays the same

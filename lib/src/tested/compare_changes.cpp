@@ -38,8 +38,17 @@ class Applying {
 
   const foods::Food* food(std::size_t ingredient) const { return reading_.ingredients[ingredient].food; }
 
+  /// True if the line is what the product is about, or a kind of it: pearl onions of a product about onions.
+  bool is_main(const FormulaLine& line) const {
+    const auto& main = product_.foods.front();
+    return std::any_of(line.foods.begin(), line.foods.end(), [&](const auto& id) {
+      const auto* one = reading_.catalogue->find(id);
+      return id == main || (one != nullptr && reading_.catalogue->is_a(*one, main));
+    });
+  }
+
   bool meant(const FormulaLine& line, const Change& change) const {
-    if (line.not_eaten) return false;
+    if (line.not_eaten || (change.not_main && is_main(line))) return false;
     const auto in = [&](const auto& list) {
       return std::find(list.begin(), list.end(), line.role) != list.end();
     };

@@ -61,7 +61,19 @@ class PairingUp {
     if (!line.not_eaten && fitting != 0)
       for (std::size_t i = 0; i < formula_.lines.size(); ++i)
         if ((out & facts_.not_eaten & line_bit(i)) != 0 && same_amount(i, ingredient)) fitting |= line_bit(i);
-    return fitting != 0 ? fitting : out;
+    if (fitting != 0) return fitting;
+    // What the card does not call soak water may still be it, unless another line is.
+    return !line.not_eaten && said_not_eaten(out, ingredient) ? 0 : out;
+  }
+
+  /// True if another ingredient that the card calls not eaten may be one of these lines.
+  bool said_not_eaten(Lines lines, std::size_t ingredient) const {
+    for (std::size_t i = 0; i < reading_.ingredients.size(); ++i) {
+      if (i == ingredient || !read(i).not_eaten) continue;
+      for (const auto& named : read(i).foods)
+        if (named.food != nullptr && (lines_of(*named.food) & lines) != 0) return true;
+    }
+    return false;
   }
 
   void find_groups() {
@@ -94,7 +106,7 @@ class PairingUp {
     for (std::size_t line = 0; line < formula_.lines.size(); ++line)
       for (const auto i : group.ingredients)
         if ((group.lines & lines_for(i) & line_bit(line)) != 0)
-          fits.push_back({likeness(line, i) + (same_rank(group, line, i) ? 1 : 0), line, i});
+          fits.push_back({likeness(line, i) + (same_rank(group, line, i) ? 3 : 0), line, i});
     std::stable_sort(fits.begin(), fits.end(),
                      [](const Fit& a, const Fit& b) { return a.likeness > b.likeness; });
     std::vector<std::vector<std::size_t>> of_line(formula_.lines.size());
@@ -138,14 +150,14 @@ class PairingUp {
 
   /// Words that a line of the formula and one of the card share, and more for an equal amount.
   int likeness(std::size_t line, std::size_t ingredient) const {
-    constexpr int equal_amount = 3;
+    constexpr int shared_word = 6, equal_amount = 2;
     const auto& published = formula_.lines[line];
     const auto* card = reading_.ingredients[ingredient].line;
     const text::Words card_words(card != nullptr ? card->text : std::string_view());
     int out = 0;
     for (const auto& word : text::Words(published.text))
       for (const auto& other : card_words)
-        if (word.text == other.text && !word.number && word.text.size() > 2) ++out;
+        if (word.text == other.text && !word.number && word.text.size() > 2) out += shared_word;
     return same_amount(line, ingredient) ? out + equal_amount : out;
   }
 

@@ -15,6 +15,7 @@ Change load_change(const yaml::Node& node, LoadContext& context) {
   change.does = fields.choices("does", does_words);
   change.roles = fields.list("role");
   if (const auto* foods = fields.find("foods")) context.read_foods(*foods, change.foods);
+  change.not_main = fields.flag("not-main");
   if (const auto* to = fields.find("to")) context.read_foods(*to, change.to);
   change.to_states = fields.list("to-state");
   change.at_least = fields.choice("total", total_words).value_or(0) == 1;
