@@ -65,6 +65,7 @@ Expected low_acid_changed(const tested::Product& product, const tested::FormulaL
 
 Expected salt_changed(const tested::Product& product, double factor) {
   const bool fermented = product.acid_class == ProductClass::fermented;
+  if (factor < 1 && lists(product.formula->may_not, "less-salt")) return Expected::not_tested;
   if (factor < 1)
     return fermented                                            ? Expected::forbidden
            : product.acid_class == ProductClass::sugar_preserve ? Expected::harmless

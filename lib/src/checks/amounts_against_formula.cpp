@@ -94,7 +94,7 @@ State acid_state(const FormulaComparison& compared) {
 
 /// Acid that the product asks for in each jar stands beside its formula; acid-per-jar looks at it.
 bool is_jar_acid(const Reading& reading, const AddedIngredient& added) {
-  const foods::Food* food = reading.ingredients[added.ingredient].food;
+  const foods::Food* food = added.food;
   return !reading.match.product->acid_per_jar.empty() && food != nullptr && food->kind == "acid";
 }
 
@@ -178,7 +178,7 @@ class AmountsAgainstFormula final : public Check {
   }
 
   State tell(const Reading& reading, const AddedIngredient& added, Results& results) const {
-    const foods::Food* food = reading.ingredients[added.ingredient].food;
+    const foods::Food* food = added.food;
     if (food == nullptr) return State::unknown;
     const Case which = case_of(added, *food);
     if (const Rule* rule = rule_for(reading, which)) {

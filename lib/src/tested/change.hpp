@@ -2,13 +2,11 @@
 
 /// Changes of a tested formula that a publication judges harmless (rules/changes.yaml).
 
-#include <optional>
 #include <sealworthy/finding.hpp>
 #include <string>
 #include <string_view>
 #include <vector>
 
-#include "quantity/amount.hpp"
 #include "tested/load_context.hpp"
 
 namespace sealworthy::tested {
@@ -25,9 +23,8 @@ struct Change {
   std::vector<std::string> to;         ///< what it may be swapped for, or what may be added
   std::vector<std::string> to_states;  ///< one of these must be said of it; empty: none
   bool at_least = false;  ///< swap: the total may also rise, as with an acid; else it stays the same
-  std::optional<quantity::Amount> at_most;  ///< add: so much for the published batch
-  unsigned classes = 0;  ///< bits of ProductClass where it holds; 0: only where a formula names it
-  std::string says;      ///< why it does no harm, a sentence for the cook
+  unsigned classes = 0;   ///< bits of ProductClass where it holds; 0: only where a formula names it
+  std::string says;       ///< why it does no harm, a sentence for the cook
   std::string source;
   Read read = Read::reprint;
 

@@ -39,6 +39,8 @@ class Comparing {
     result_.rests_on_acid = facts_.acid;
     if (facts_.acid)
       for (const auto i : pairing_.water) add_foreign(i);
+    for (const auto& [i, named] : pairing_.beside)
+      if (facts_.acid || !is_water(*named->food)) add_foreign(i, named->food, named->name);
     result_.factor = batch_.factor("");
     for (const auto& pair : pairing_.pairs) compare(pair);
     for (std::size_t i = 0; i < formula_.lines.size(); ++i) finish(i);
@@ -56,20 +58,25 @@ class Comparing {
   }
 
   void add_foreign(std::size_t i) {
-    const auto* food = ingredient(i).food;
+    std::string name;
+    for (const auto& named : read(i).foods)
+      if (name.empty() || named.food == ingredient(i).food) name = named.name;
+    if (name.empty() && !read(i).unknown.empty()) name = read(i).unknown.front();
+    add_foreign(i, ingredient(i).food, std::move(name));
+  }
+
+  void add_foreign(std::size_t i, const foods::Food* food, std::string name) {
     AddedIngredient added;
     added.ingredient = i;
     added.at = place(i);
+    added.food = food;
     if (food != nullptr) {
       added.dry_spice = only_flavor(*food);
       added.salt = is_salt(*food);
       added.water = is_water(*food);
     }
     added.stated = read(i).amount.stated_any();
-    if (!read(i).foods.empty())
-      added.name = read(i).foods.front().name;
-    else if (!read(i).unknown.empty())
-      added.name = read(i).unknown.front();
+    added.name = std::move(name);
     result_.added.push_back(std::move(added));
   }
 
@@ -83,10 +90,26 @@ class Comparing {
     return {};
   }
 
+  /// "8 cups vinegar and water": the total says nothing about the acid, which must be known by itself, nor
+  /// about a low-acid food beside something else.
+  bool shares_untold(const Pair& pair) const {
+    const std::string* first = nullptr;
+    bool several = false, decides = false;
+    for (std::size_t i = pair.first_line; i < formula_.lines.size(); ++i) {
+      if (!has(pair.lines & ~facts_.flavor & ~facts_.not_eaten, i)) continue;
+      const auto& role = formula_.lines[i].role;
+      several = several || (first != nullptr && *first != role);
+      decides = decides || role == "acid" || role == "low-acid";
+      if (first == nullptr) first = &role;
+    }
+    return several && decides;
+  }
+
   void compare(const Pair& pair) {
     const bool amounts = std::all_of(pair.ingredients.begin(), pair.ingredients.end(),
                                      [&](std::size_t i) { return read(i).amount.stated_any(); });
     if (const auto why = not_clear(pair); !why.empty()) return settle(pair, State::unknown, {}, why);
+    if (shares_untold(pair)) return settle(pair, State::unknown, {}, "it does not say how much of each");
     if (!amounts) {
       if (leaves_open(pair.first_line)) return settle(pair, State::free, {}, {});
       return settle(pair, State::unknown, {}, "the card gives no amount");

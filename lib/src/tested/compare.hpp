@@ -57,6 +57,7 @@ struct LineComparison {
 /// An ingredient that the formula has no place for.
 struct AddedIngredient {
   std::size_t ingredient = 0;
+  const foods::Food* food = nullptr;  ///< the one that is meant, where the line names several
   Position at;
   std::string name;        ///< as the card has it
   bool dry_spice = false;  ///< only flavor

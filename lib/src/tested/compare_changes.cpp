@@ -36,8 +36,6 @@ class Applying {
     std::vector<std::size_t> ingredients;
   };
 
-  const foods::Food* food(std::size_t ingredient) const { return reading_.ingredients[ingredient].food; }
-
   /// True if the line is what the product is about, or a kind of it: pearl onions of a product about onions.
   bool is_main(const FormulaLine& line) const {
     const auto& main = product_.foods.front();
@@ -67,6 +65,15 @@ class Applying {
            });
   }
 
+  /// Every food of the line, alternatives too, is one that the change names: "peppers or corn" is not.
+  bool may_come_in(const AddedIngredient& added, const Change& change) const {
+    const auto& read = reading_.ingredients[added.ingredient].read;
+    return !read.foods.empty() && read.unknown.empty() && in_state(read, change) &&
+           std::all_of(read.foods.begin(), read.foods.end(), [&](const foods::Named& named) {
+             return named.food != nullptr && one_of(*named.food, change.to, *reading_.catalogue);
+           });
+  }
+
   // ---- swaps
 
   std::optional<Pool> pool_of(const Change& change) const {
@@ -84,11 +91,7 @@ class Applying {
     }
     for (std::size_t i = 0; i < result_.added.size(); ++i) {
       const auto& added = result_.added[i];
-      const auto* one = food(added.ingredient);
-      if (added.change != nullptr || one == nullptr || !one_of(*one, change.to, *reading_.catalogue))
-        continue;
-      const auto& read = reading_.ingredients[added.ingredient].read;
-      if (!read.unknown.empty() || !in_state(read, change)) continue;
+      if (added.change != nullptr || !may_come_in(added, change)) continue;
       pool.added.push_back(i);
       pool.ingredients.push_back(added.ingredient);
     }
@@ -195,24 +198,9 @@ class Applying {
   }
 
   const Change* change_for(const AddedIngredient& added) const {
-    const auto* one = food(added.ingredient);
-    if (one == nullptr || !reading_.ingredients[added.ingredient].read.unknown.empty()) return nullptr;
     for (const auto* change : product_.changes)
-      if ((change->does & Change::add) != 0 && one_of(*one, change->to, *reading_.catalogue) &&
-          within(added, *change))
-        return change;
+      if ((change->does & Change::add) != 0 && may_come_in(added, *change)) return change;
     return nullptr;
-  }
-
-  bool within(const AddedIngredient& added, const Change& change) const {
-    if (!change.at_most) return true;
-    const Pair pair{0, 0, {added.ingredient}};
-    for (auto most : sizes_of(*change.at_most)) {
-      const auto card = by_.sizes.on_card(pair, most);
-      most.value = {0, most.value.high * result_.factor};
-      if (card && beside(card->value, most.value).result == Beside::Result::equal) return true;
-    }
-    return false;
   }
 
   const Product& product_;

@@ -76,6 +76,14 @@ class PairingUp {
     return false;
   }
 
+  /// "peppers and corn": the corn must not go in unseen because the peppers have a place.
+  void find_beside(std::size_t ingredient) {
+    const auto& line = read(ingredient);
+    if (!line.all_of || line.not_eaten) return;
+    for (const auto& named : line.foods)
+      if (named.food != nullptr && lines_of(*named.food) == 0) out_.beside.emplace_back(ingredient, &named);
+  }
+
   void find_groups() {
     for (std::size_t i = 0; i < reading_.ingredients.size(); ++i) {
       Group group{lines_for(i), {i}};
@@ -85,6 +93,7 @@ class PairingUp {
         if (!read(i).not_eaten) (water ? out_.water : out_.unplaced).push_back(i);
         continue;
       }
+      find_beside(i);
       for (std::size_t g = groups_.size(); g-- > 0;) {
         if ((groups_[g].lines & group.lines) == 0) continue;
         group.lines |= groups_[g].lines;

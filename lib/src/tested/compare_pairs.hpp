@@ -4,6 +4,7 @@
 
 #include <cstddef>
 #include <cstdint>
+#include <utility>
 #include <vector>
 
 #include "reading/reading.hpp"
@@ -36,6 +37,8 @@ struct Pairing {
   std::vector<Pair> pairs;
   std::vector<std::size_t> unplaced;  ///< ingredients that go into the jar and that no line is for ...
   std::vector<std::size_t> water;     ///< ... water among them
+  /// Foods that a line names beside one that has a place ("peppers and corn"), and that have none themselves.
+  std::vector<std::pair<std::size_t, const foods::Named*>> beside;
 };
 
 Pairing pair_up(const Formula& formula, const LineFacts& facts, const reading::Reading& reading);

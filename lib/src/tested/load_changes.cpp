@@ -1,5 +1,4 @@
 #include "tested/change.hpp"
-#include "tested/load_formula.hpp"
 
 namespace sealworthy::tested {
 namespace {
@@ -19,7 +18,6 @@ Change load_change(const yaml::Node& node, LoadContext& context) {
   if (const auto* to = fields.find("to")) context.read_foods(*to, change.to);
   change.to_states = fields.list("to-state");
   change.at_least = fields.choice("total", total_words).value_or(0) == 1;
-  if (const auto* most = fields.find("at-most")) change.at_most = read_whole_amount(*most, context);
   change.classes = fields.choices("class", class_words);
   change.says = fields.text("says", true);
   change.read = read_mark(fields, Read::reprint);

@@ -113,3 +113,31 @@ TEST_CASE("water is seen where it thins the acid of a formula") {
   lines.back() = "2 cups water, for soaking";
   CHECK(compare("chile-salsa-ii", lines).held());
 }
+
+TEST_CASE("a food that a line names beside one of the formula's is seen") {
+  const auto corn = compare("chile-salsa-ii", with(chile_salsa, 1, "6 cups chopped chile peppers and corn"));
+  CHECK_FALSE(corn.held());
+  REQUIRE(corn.added.size() == 1);
+  CHECK(corn.added.front().name == "corn");
+  CHECK_FALSE(
+      compare("chile-salsa-ii", with(chile_salsa, 2, "4 cups chopped onions and black beans")).held());
+  CHECK_FALSE(compare("chile-salsa-ii", with(chile_salsa, 3, "1 cup vinegar and water")).held());
+  CHECK_FALSE(compare("chile-salsa-ii", with(chile_salsa, 3, "1 cup bottled lemon juice and water")).held());
+}
+
+TEST_CASE("an alternative that the change does not name rules it out") {
+  CHECK_FALSE(compare("chile-salsa-ii", with(chile_salsa, 1, "6 cups chopped chile peppers or corn")).held());
+  CHECK_FALSE(compare("chile-salsa-ii", with(chile_salsa, 3, "1 cup bottled lemon juice or water")).held());
+}
+
+TEST_CASE("a total of an acid and something else does not tell the acid") {
+  const std::vector<std::string> beans{"4 lb fresh tender green beans",
+                                       "8 heads fresh dill",
+                                       "8 cloves garlic",
+                                       "1/2 cup canning salt",
+                                       "8 cups vinegar (5%) and water",
+                                       "1 tsp hot red pepper flakes"};
+  const auto brine = compare("pickled-dilled-beans", beans);
+  CHECK_FALSE(brine.held());
+  CHECK(state_of(brine, "acid") == State::unknown);
+}
