@@ -1,176 +1,61 @@
 #include <fmt/format.h>
-#include <tbb/global_control.h>
-#include <tbb/parallel_pipeline.h>
 
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <chrono>
 #include <ctime>
+#include <iterator>
 #include <memory>
-#include <mutex>
 #include <sealworthy/checker.hpp>
-#include <sealworthy/report.hpp>
-#include <thread>
+#include <sealworthy/formats.hpp>
 
+#include "check_arguments.hpp"
+#include "check_run.hpp"
 #include "commands.hpp"
-#include "kitchens.hpp"
-#include "paths.hpp"
-#include "progress.hpp"
-#include "terminal.hpp"
+#include "fail_policy.hpp"
+#include "outputs.hpp"
+#include "path_lists.hpp"
 
 namespace sealworthy::cli {
 namespace {
 
-struct CheckArguments {
-  Common common;
-  std::vector<std::string> paths;
-  std::string fail_on = "warning";
-  std::string require;
-  std::string today;
-  std::string against;
-  int jobs = 0;
-};
-
-constexpr std::size_t file_limit =
-    1 << 20;  // the limit that documents are read with; more is told as an error there
-
-std::string local_date() {
-  const auto now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
-  std::tm parts{};
-  localtime_r(&now, &parts);
-  return fmt::format("{:04}-{:02}-{:02}", parts.tm_year + 1900, parts.tm_mon + 1, parts.tm_mday);
+/// Puts the paths of --paths-from behind those of the command line; false after the error was told.
+bool take_listed_paths(CheckArguments& arguments) {
+  if (arguments.paths_from.empty()) {
+    if (!arguments.paths.empty()) return true;
+    tell({"check", {}, "no PATH is given", "name a card, a folder or - for standard input"});
+    return false;
+  }
+  const auto& paths = arguments.paths;
+  if (arguments.paths_from == "-" && std::find(paths.begin(), paths.end(), "-") != paths.end()) {
+    tell({"--paths-from", {}, "standard input can't be both the list of paths and a card", {}});
+    return false;
+  }
+  auto listed = read_path_list(arguments.paths_from);
+  if (const auto* trouble = std::get_if<Trouble>(&listed)) {
+    tell({trouble->path, {}, trouble->message, {}});
+    return false;
+  }
+  auto& more = std::get<std::vector<std::string>>(listed);
+  arguments.paths.insert(arguments.paths.end(), std::make_move_iterator(more.begin()),
+                         std::make_move_iterator(more.end()));
+  return true;
 }
 
-std::unique_ptr<ReportWriter> make_writer(const Common& common) {
-  if (common.format == "json") return std::make_unique<JsonWriter>();
-  const bool terminal = common.output.empty() && is_terminal(Stream::out);
-  return std::make_unique<TextWriter>(
-      TextStyle{terminal_width(Stream::out), use_color(common.color, terminal)});
-}
-
-/// Does one recipe make the run fail?
-bool fails(const RecipeReport& report, const CheckArguments& arguments) {
-  if (arguments.require == "tested" && report.verdict != Verdict::tested) return true;
-  for (const auto& finding : report.findings) {
-    if (!finding.accepted_because.empty()) continue;
-    for (const auto s : {Severity::notice, Severity::caution, Severity::warning, Severity::danger})
-      if (arguments.fail_on == to_string(s) && finding.severity >= s) return true;
+int check(CheckArguments arguments) {
+  const auto places = output_places(arguments.outputs, arguments.common.format);
+  if (!places.error.empty()) {
+    tell({"--output", {}, places.error, {}});
+    return unreadable;
   }
-  return false;
-}
-
-/// The reports of one file on their way from the checking threads to the writer.
-struct Checked {
-  std::vector<RecipeReport> reports;
-  std::optional<Trouble> trouble;
-};
-
-class Run {
- public:
-  Run(const CheckArguments& arguments, const Checker& checker, CheckOptions options, Output& output)
-      : arguments_(arguments),
-        checker_(checker),
-        options_(std::move(options)),
-        output_(output),
-        writer_(make_writer(arguments.common)),
-        kitchens_([this](const InputError& error) { trouble(error); }) {}
-
-  int all() {
-    if (!arguments_.common.kitchen.empty() && !kitchens_.use_for_all(arguments_.common.kitchen))
-      return unreadable;
-    const auto expanded = expand(arguments_.paths);
-    for (const auto& t : expanded.troubles) trouble({t.path, {}, t.message, {}});
-    progress_.start(expanded.files.size());
-    put(writer_->begin());
-    check_all(expanded.files);
-    put(writer_->end(summary_));
-    progress_.stop();
-    if (!written_) tell("the report could not be written");
-    if (troubled_ || !written_ || summary_.count(Verdict::unreadable) > 0) return unreadable;
-    return failed_ ? found : fine;
-  }
-
- private:
-  Checked check(const std::string& path) {
-    auto text = read_file(path, file_limit);
-    if (auto* t = std::get_if<Trouble>(&text)) return {{}, std::move(*t)};
-    auto options = options_;
-    if (auto kitchen = kitchens_.of(path)) options.kitchen = std::move(kitchen);
-    return {checker_.check_text(path, std::get<std::string>(text), options), {}};
-  }
-
-  void write(const Checked& checked) {
-    if (checked.trouble) trouble({checked.trouble->path, {}, checked.trouble->message, {}});
-    for (const auto& report : checked.reports) {
-      summary_.add(report);
-      failed_ = failed_ || fails(report, arguments_);
-      put(writer_->recipe(report));
-    }
-    progress_.one_more();
-  }
-
-  /// Reports are written in the order of the files whatever the number of threads; at most a few files per
-  /// thread are under way at once, which bounds memory.
-  void check_all(const std::vector<std::string>& files) {
-    const auto jobs = static_cast<std::size_t>(
-        arguments_.jobs > 0 ? arguments_.jobs
-                            : static_cast<int>(std::max(1U, std::thread::hardware_concurrency())));
-    if (jobs == 1 || files.size() < 2) {
-      for (const auto& file : files) write(check(file));
-      return;
-    }
-    const tbb::global_control limit(tbb::global_control::max_allowed_parallelism, jobs);
-    std::size_t next = 0;
-    constexpr std::size_t batch = 16;
-    using Batch = std::pair<std::size_t, std::size_t>;
-    const auto take =
-        tbb::make_filter<void, Batch>(tbb::filter_mode::serial_in_order, [&](tbb::flow_control& control) {
-          if (next >= files.size()) control.stop();
-          const Batch range{next, std::min(next + batch, files.size())};
-          next = range.second;
-          return range;
-        });
-    const auto work = tbb::make_filter<Batch, std::shared_ptr<std::vector<Checked>>>(
-        tbb::filter_mode::parallel, [&](Batch range) {
-          auto done = std::make_shared<std::vector<Checked>>();
-          done->reserve(batch);
-          for (auto i = range.first; i < range.second; ++i) done->push_back(check(files[i]));
-          return done;
-        });
-    const auto put_out = tbb::make_filter<std::shared_ptr<std::vector<Checked>>, void>(
-        tbb::filter_mode::serial_in_order, [&](const std::shared_ptr<std::vector<Checked>>& done) {
-          for (const auto& checked : *done) write(checked);
-        });
-    tbb::parallel_pipeline(4 * jobs, take & work & put_out);
-  }
-
-  void put(const std::string& text) { written_ = output_.write(text) && written_; }
-
-  void trouble(const InputError& error) {
-    const std::scoped_lock lock(mutex_);
-    troubled_ = true;
-    progress_.clear();
-    tell(error);
-  }
-
-  const CheckArguments& arguments_;
-  const Checker& checker_;
-  CheckOptions options_;
-  Output& output_;
-  std::unique_ptr<ReportWriter> writer_;
-  Kitchens kitchens_;
-  Progress progress_;
-  Summary summary_;
-  std::mutex mutex_;
-  bool troubled_ = false;
-  bool failed_ = false;
-  bool written_ = true;
-};
-
-int check(const CheckArguments& arguments) {
+  if (!take_listed_paths(arguments)) return unreadable;
   const auto checker = make_checker(arguments.common);
   if (!checker) return unreadable;
+  if (arguments.today.empty()) arguments.today = local_date();
   CheckOptions options;
-  options.today = arguments.today.empty() ? local_date() : arguments.today;
+  options.today = arguments.today;
+  options.explain = arguments.explain;
+  options.all = arguments.all;
   if (!arguments.common.altitude.empty()) {
     options.altitude = read_altitude_option(arguments.common.altitude);
     if (!options.altitude) return unreadable;
@@ -185,24 +70,13 @@ int check(const CheckArguments& arguments) {
   }
   options.against = arguments.against;
   options.side_by_side = !arguments.against.empty();
-  Output output(arguments.common.output);
-  if (!output.ok()) {
-    tell({arguments.common.output, {}, "this file can't be written", {}});
+  const auto fail = fail_policy(arguments.fail_on, arguments.require);
+  Outputs outputs(places.places, *checker, arguments.common.color, fail);
+  if (!outputs.failed().empty()) {
+    tell({outputs.failed(), {}, "this file can't be written", {}});
     return unreadable;
   }
-  return Run(arguments, *checker, std::move(options), output).all();
-}
-
-/// A real day of the calendar, written as ISO 8601 has it.
-std::string date_error(const std::string& text) {
-  int year = 0, month = 0, day = 0;
-  char end = 0;
-  if (text.size() == 10 && std::sscanf(text.c_str(), "%4d-%2d-%2d%c", &year, &month, &day, &end) == 3 &&
-      std::chrono::year_month_day(std::chrono::year(year), std::chrono::month(static_cast<unsigned>(month)),
-                                  std::chrono::day(static_cast<unsigned>(day)))
-          .ok())
-    return {};
-  return "'" + text + "' is no date; write it like 2026-08-31";
+  return CheckRun(arguments, *checker, std::move(options), fail, outputs).all();
 }
 
 }  // namespace
@@ -211,26 +85,52 @@ void add_check(CLI::App& app, int& status) {
   auto arguments = std::make_shared<CheckArguments>();
   auto* command = app.add_subcommand("check", "Check recipe cards and report what in them can hurt someone");
   auto& a = *arguments;
-  command->add_option("PATH", a.paths, "A card, a folder of cards (*.yaml, *.yml), or - for standard input")
-      ->required();
-  command->add_option("--kitchen", a.common.kitchen,
-                      "Kitchen file; without it, the nearest kitchen.yaml beside or above each card");
-  command->add_option("--altitude", a.common.altitude,
-                      "Where you can: 5,280 ft, 1600 m, or a range 0-1,000 ft");
   command->add_option(
-      "--against", a.against,
-      "Compare with this tested process (an id, as lookup shows it) instead of what a card follows, and "
-      "put card and formula side by side");
-  command->add_option("--format", a.common.format, "text for people, json for programs")
-      ->check(CLI::IsMember({"text", "json"}))
+      "PATH", a.paths,
+      "A recipe (card, web page, Markdown, JSON, text), a folder of them, or - for standard input");
+  command
+      ->add_option("--paths-from", a.paths_from,
+                   "File that lists further PATHs, one a line or NUL-separated; - for standard input")
+      ->type_name("FILE");
+  command
+      ->add_option("--kitchen", a.common.kitchen,
+                   "Kitchen file; without it, the nearest kitchen.yaml beside or above each card")
+      ->type_name("FILE");
+  command
+      ->add_option("--altitude", a.common.altitude, "Where you can: 5,280 ft, 1600 m, or a range 0-1,000 ft")
+      ->type_name("LENGTH");
+  command
+      ->add_option(
+          "--against", a.against,
+          "Compare with this tested process (an id, as lookup shows it) instead of what a card follows, and "
+          "put card and formula side by side")
+      ->type_name("ID");
+  command
+      ->add_option("--format", a.common.format,
+                   "text for people; json or ndjson (a recipe a line) for programs; sarif, junit or "
+                   "annotations for build services; html one page to keep")
+      ->check(CLI::IsMember(std::vector<std::string>(report_formats.begin(), report_formats.end())))
       ->capture_default_str();
-  command->add_option("--output", a.common.output,
-                      "Write the report to this file instead of standard output");
-  command->add_option("--fail-on", a.fail_on, "Lowest severity that makes the exit status 1")
-      ->check(CLI::IsMember({"danger", "warning", "caution", "notice", "never"}))
-      ->capture_default_str();
-  command->add_option("--require", a.require, "tested: exit status 1 unless every card is tested")
-      ->check(CLI::IsMember({"tested"}));
+  command
+      ->add_option("--output", a.outputs,
+                   "Write the report to this file instead of standard output; may be given several times, as "
+                   "sarif:report.sarif, text:-")
+      ->type_name("[FORMAT:]FILE")
+      ->allow_extra_args(false);
+  add_fail_options(*command, a.fail_on, a.require);
+  command
+      ->add_option("--baseline", a.baseline,
+                   "Findings in this file are known: counted, but not failing. A danger is never known")
+      ->type_name("FILE");
+  command->add_option("--write-baseline", a.write_baseline, "Write the findings of this run to such a file")
+      ->type_name("FILE");
+  command
+      ->add_option("--cache", a.cache,
+                   "Folder that keeps reports, so that what did not change is not checked again")
+      ->type_name("FOLDER");
+  command->add_flag("--explain", a.explain,
+                    "Tell what the figures mean: heat, altitude and acidity worked out beside each finding");
+  command->add_flag("--all", a.all, "Check recipes of pages that are not about canning too");
   command->add_option("--jobs", a.jobs, "Threads; 0 takes one a core")
       ->check(CLI::Range(0, 1024))
       ->capture_default_str();
@@ -238,8 +138,11 @@ void add_check(CLI::App& app, int& status) {
       ->add_option("--today", a.today,
                    "The date to judge by (gauge tests), like 2026-08-31; without it, today")
       ->check(CLI::Validator(date_error, "DATE"));
-  command->add_option("--rules", a.common.rules,
-                      "Folder or file of further rules (YAML), may be given several times");
+  command
+      ->add_option("--rules", a.common.rules,
+                   "Folder or file of further rules (YAML), may be given several times")
+      ->type_name("PATH")
+      ->allow_extra_args(false);
   command->add_option("--color", a.common.color, "Colour in text output")
       ->check(CLI::IsMember({"auto", "always", "never"}))
       ->capture_default_str();

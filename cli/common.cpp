@@ -2,6 +2,9 @@
 #include <spdlog/spdlog.h>
 
 #include <algorithm>
+#include <chrono>
+#include <cstdio>
+#include <ctime>
 #include <filesystem>
 #include <sealworthy/values.hpp>
 
@@ -55,6 +58,24 @@ std::optional<Interval<Altitude>> read_altitude_option(const std::string& text) 
     return std::nullopt;
   }
   return std::get<Interval<Altitude>>(altitude);
+}
+
+std::string local_date() {
+  const auto now = std::chrono::system_clock::to_time_t(std::chrono::system_clock::now());
+  std::tm parts{};
+  localtime_r(&now, &parts);
+  return fmt::format("{:04}-{:02}-{:02}", parts.tm_year + 1900, parts.tm_mon + 1, parts.tm_mday);
+}
+
+std::string date_error(const std::string& text) {
+  int year = 0, month = 0, day = 0;
+  char end = 0;
+  if (text.size() == 10 && std::sscanf(text.c_str(), "%4d-%2d-%2d%c", &year, &month, &day, &end) == 3 &&
+      std::chrono::year_month_day(std::chrono::year(year), std::chrono::month(static_cast<unsigned>(month)),
+                                  std::chrono::day(static_cast<unsigned>(day)))
+          .ok())
+    return {};
+  return "'" + text + "' is no date; write it like 2026-08-31";
 }
 
 }  // namespace sealworthy::cli

@@ -35,7 +35,7 @@ int run(const ExplainArguments& arguments) {
     }
     status = unreadable;
     const auto near = suggest_rules(*checker, id);
-    tell(fmt::format("no rule is called '{}'{}", id,
+    tell(fmt::format("no rule or topic is called '{}'{}", id,
                      near.empty() ? "; `sealworthy explain` lists them all"
                                   : fmt::format("; did you mean {}?", fmt::join(near, ", "))));
   }
@@ -46,9 +46,12 @@ int run(const ExplainArguments& arguments) {
 
 void add_explain(CLI::App& app, int& status) {
   auto arguments = std::make_shared<ExplainArguments>();
-  auto* command = app.add_subcommand("explain", "What a rule means, why, its source and examples");
+  auto* command = app.add_subcommand(
+      "explain", "What a rule means, why, its source and examples; or the science: altitude, heat, acidity");
   command->add_option("RULE", arguments->ids, "Ids as the reports print them; none lists all rules");
-  command->add_option("--rules", arguments->common.rules, "Folder or file of further rules (YAML)");
+  command->add_option("--rules", arguments->common.rules, "Folder or file of further rules (YAML)")
+      ->type_name("PATH")
+      ->allow_extra_args(false);
   command->callback([arguments, &status] { status = run(*arguments); });
 }
 

@@ -18,7 +18,7 @@ std::optional<Kitchen> Kitchens::load(const std::string& path) {
     report_({path, {}, trouble->message, {}});
     return std::nullopt;
   }
-  auto kitchen = Kitchen::read(path, std::get<std::string>(text));
+  auto kitchen = checker_.read_kitchen(path, std::get<std::string>(text), today_);
   if (const auto* error = std::get_if<InputError>(&kitchen)) {
     report_(*error);
     return std::nullopt;
@@ -48,13 +48,15 @@ std::optional<Kitchen> Kitchens::in_or_above(const std::string& folder) {
 
 std::optional<Kitchen> Kitchens::of(const std::string& recipe_path) {
   if (fixed_) return all_;
+  const auto given = recipe_path.substr(0, recipe_path.rfind('/') + 1);
+  const std::scoped_lock lock(mutex_);
+  if (const auto it = by_given_.find(given); it != by_given_.end()) return it->second;
   std::error_code error;
   const bool piped = recipe_path == "-";
   const auto folder =
       piped ? fs::current_path(error) : fs::absolute(recipe_path, error).lexically_normal().parent_path();
   if (error) return std::nullopt;
-  const std::scoped_lock lock(mutex_);
-  return in_or_above(folder.generic_string());
+  return by_given_[given] = in_or_above(folder.generic_string());
 }
 
 }  // namespace sealworthy::cli

@@ -15,8 +15,10 @@ namespace sealworthy::cli {
 class Kitchens {
  public:
   using Report = std::function<void(const InputError&)>;
-  /// `report` is told of each kitchen file that can't be read, once.
-  explicit Kitchens(Report report) : report_(std::move(report)) {}
+  /// `report` is told of each kitchen file that can't be read, once. No date of a kitchen may be later than
+  /// `today`.
+  Kitchens(const Checker& checker, std::string today, Report report)
+      : checker_(checker), today_(std::move(today)), report_(std::move(report)) {}
 
   /// The kitchen of this file; false when it can't be read.
   bool use_for_all(const std::string& path);
@@ -27,11 +29,15 @@ class Kitchens {
   std::optional<Kitchen> in_or_above(const std::string& folder);
   std::optional<Kitchen> load(const std::string& path);
 
+  const Checker& checker_;
+  std::string today_;
   Report report_;
   std::optional<Kitchen> all_;
   bool fixed_ = false;
   std::mutex mutex_;
-  std::map<std::string, std::optional<Kitchen>> by_folder_;
+  std::map<std::string, std::optional<Kitchen>> by_folder_;  // absolute
+  std::map<std::string, std::optional<Kitchen>>
+      by_given_;  // as the paths name it: spares a system call a file
 };
 
 }  // namespace sealworthy::cli

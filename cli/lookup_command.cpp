@@ -35,7 +35,7 @@ int run(const LookupArguments& arguments) {
     query.altitude = altitude->high;  // the worse end of a range
   }
   if (!arguments.common.kitchen.empty()) {
-    Kitchens kitchens([](const InputError& error) { tell(error); });
+    Kitchens kitchens(*checker, {}, [](const InputError& error) { tell(error); });
     if (!kitchens.use_for_all(arguments.common.kitchen)) return unreadable;
     query.kitchen = kitchens.of(arguments.common.kitchen);
   }
@@ -71,7 +71,8 @@ void add_lookup(CLI::App& app, int& status) {
   command->add_option("--format", a.common.format, "text for people, json for programs")
       ->check(CLI::IsMember({"text", "json"}))
       ->capture_default_str();
-  command->add_option("--rules", a.common.rules, "Folder or file of further rules (YAML)");
+  command->add_option("--rules", a.common.rules, "Folder or file of further rules (YAML)")
+      ->allow_extra_args(false);
   command->add_option("--color", a.common.color, "Colour in text output")
       ->check(CLI::IsMember({"auto", "always", "never"}));
   command->callback([arguments, &status] { status = run(*arguments); });

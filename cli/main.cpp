@@ -35,6 +35,12 @@ int run(int argc, char** argv) {
   sealworthy::cli::add_lookup(app, status);
   sealworthy::cli::add_explain(app, status);
   sealworthy::cli::add_read(app, status);
+  sealworthy::cli::add_plan(app, status);
+  sealworthy::cli::add_suggest(app, status);
+  sealworthy::cli::add_study(app, status);
+  sealworthy::cli::add_merge(app, status);
+  sealworthy::cli::add_completions(app, status);
+  sealworthy::cli::add_man(app, status);
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -1,10 +1,12 @@
 #include "paths.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cerrno>
 #include <cstdio>
 #include <filesystem>
 #include <memory>
+#include <string_view>
 #include <system_error>
 #include <unordered_set>
 
@@ -20,10 +22,16 @@ bool hidden(const fs::path& path) {
   return name.size() > 1 && name.front() == '.' && name != "..";
 }
 
-bool is_card(const fs::path& path) {
-  const auto extension = path.extension();
-  return (extension == ".yaml" || extension == ".yml") && path.stem() != "kitchen";
+bool is_recipe_file(const fs::path& path) {
+  static constexpr std::array<std::string_view, 11> endings{
+      ".yaml", ".yml", ".json", ".jsonld", ".ndjson", ".jsonl", ".md", ".markdown", ".html", ".htm", ".txt"};
+  const auto ending = path.extension().string();
+  if (std::find(endings.begin(), endings.end(), ending) == endings.end()) return false;
+  return path.stem() != "kitchen" || (ending != ".yaml" && ending != ".yml");
 }
+
+/// Folders that hold a site's tools, not its pages.
+bool of_tools(const fs::path& folder) { return folder.filename() == "node_modules"; }
 
 void walk(const std::string& folder, Expanded& out) {
   std::vector<std::string> found;
@@ -40,17 +48,19 @@ void walk(const std::string& folder, Expanded& out) {
     }
     for (; it != fs::directory_iterator(); it.increment(error)) {
       if (error) break;
-      if (hidden(it->path())) continue;
+      if (hidden(it->path()) || of_tools(it->path())) continue;
       if (it->is_directory(error) && !it->is_symlink(error))
         open.push_back(it->path());
-      else if (is_card(it->path()) && !it->is_directory(error))
+      else if (is_recipe_file(it->path()) && !it->is_directory(error))
         found.push_back(it->path().generic_string());
     }
     if (error)
       out.troubles.push_back({here.generic_string(), "this folder can't be read: " + error.message()});
     error.clear();
   }
-  if (found.empty()) out.troubles.push_back({folder, "no recipe cards (*.yaml, *.yml) in this folder"});
+  if (found.empty())
+    out.troubles.push_back(
+        {folder, "no recipes (*.yaml, *.json, *.md, *.html, *.txt and the like) in this folder"});
   std::sort(found.begin(), found.end());
   out.files.insert(out.files.end(), found.begin(), found.end());
 }

@@ -19,7 +19,8 @@ struct Expanded {
   std::vector<Trouble> troubles;
 };
 
-/// Folders are walked for *.yaml and *.yml, leaving out kitchen.yaml and everything hidden. Links to folders
+/// Folders are walked for recipes (*.yaml *.yml *.json *.jsonld *.ndjson *.jsonl *.md *.markdown *.html *.htm
+/// *.txt), leaving out kitchen.yaml, everything hidden and node_modules. Links to folders
 /// are not followed, so a loop can't hold the walk.
 Expanded expand(const std::vector<std::string>& paths);
 

@@ -5,12 +5,17 @@
 #include <utility>
 
 #include "checks/side_by_side.hpp"
+#include "checks/table_use.hpp"
 #include "checks/verdict.hpp"
 #include "knowledge/embedded.hpp"
 #include "knowledge/knowledge.hpp"
+#include "knowledge/recipes.hpp"
 #include "reading/build.hpp"
+#include "reading/canners.hpp"
 #include "recipe/kitchen.hpp"
+#include "recipe/reader.hpp"
 #include "recipe/recipe.hpp"
+#include "science/study.hpp"
 #include "yaml/document.hpp"
 
 namespace sealworthy {
@@ -54,12 +59,21 @@ void tidy(std::vector<Finding>& findings) {
   findings.erase(std::unique(findings.begin(), findings.end(), same_fault), findings.end());
 }
 
+/// Whether a reason still holds today; one with a last day does not hold where nobody knows the day.
+bool holds(const recipe::Accept& accept, const std::optional<recipe::Date>& today) {
+  return !accept.until || (today && *today <= accept.until->value);
+}
+
 /// The card's own reasons for what it accepts; a danger can't be accepted.
-void mark_accepted(const recipe::Recipe& recipe, std::vector<Finding>& findings) {
+void mark_accepted(const recipe::Recipe& recipe, const std::optional<recipe::Date>& today,
+                   std::vector<Finding>& findings) {
   for (const recipe::Accept& accept : recipe.accept) {
     for (Finding& finding : findings) {
-      if (finding.severity != Severity::danger && finding.rule == accept.rule.value)
+      if (finding.severity == Severity::danger || finding.rule != accept.rule.value) continue;
+      if (holds(accept, today))
         finding.accepted_because = accept.because;
+      else
+        finding.accepted_until = accept.until->text;
     }
   }
 }
@@ -72,14 +86,22 @@ std::vector<std::string> each_once(const std::vector<std::string>& texts) {
   return once;
 }
 
+/// What the findings mean, and the figures behind them.
+void explain_report(const reading::Reading& reading, const knowledge::Knowledge& knowledge,
+                    RecipeReport& report) {
+  const auto study = std::make_shared<const Study>(science::study_of(reading, knowledge));
+  for (Finding& finding : report.findings) finding.meaning = science::meaning_of(finding, *study, knowledge);
+  report.study = study;
+}
+
 RecipeReport check_card(const recipe::Recipe& recipe, const reading::Settings& settings,
-                        const knowledge::Knowledge& knowledge) {
+                        const knowledge::Knowledge& knowledge, bool explain) {
   const reading::Reading reading = reading::build(recipe, settings, knowledge);
   checks::Results results;
   results.points.reserve(16);
   for (const auto& check : knowledge.checks) check->run(reading, results);
   tidy(results.findings);
-  mark_accepted(recipe, results.findings);
+  mark_accepted(recipe, settings.today, results.findings);
 
   RecipeReport report;
   report.title = recipe.title.value;
@@ -90,6 +112,9 @@ RecipeReport check_card(const recipe::Recipe& recipe, const reading::Settings& s
   report.findings = std::move(results.findings);
   report.assumed = each_once(results.assumed);
   if (settings.side_by_side) report.compared = checks::side_by_side(reading);
+  report.tables = checks::table_uses(reading);
+  if (reading.kitchen != nullptr) report.kitchen = reading.kitchen->path;
+  if (explain) explain_report(reading, knowledge, report);
   return report;
 }
 
@@ -133,33 +158,30 @@ void quote_lines(RecipeReport& report, Lines& lines) {
   for (const int number : numbers) report.source_lines.emplace_back(lines.line(number));
 }
 
-RecipeReport check_document(std::string_view path, const yaml::DocumentOrError& document,
-                            const reading::Settings& settings, const knowledge::Knowledge& knowledge) {
-  if (const auto* bad = std::get_if<yaml::BadDocument>(&document))
-    return unreadable(path, bad->number, bad->error);
-  const auto& good = std::get<yaml::Document>(document);
-  const recipe::RecipeOrError card = recipe::read_card(good);
-  if (const auto* error = std::get_if<yaml::Error>(&card)) {
-    RecipeReport report = unreadable(path, good.number(), *error);
-    const yaml::Node* title = good.root().is_map() ? good.root().find("recipe") : nullptr;
-    if (title != nullptr && title->is_scalar()) report.title = title->text;
+RecipeReport check_found(std::string_view path, const knowledge::FoundRecipe& found,
+                         const reading::Settings& settings, const knowledge::Knowledge& knowledge,
+                         bool explain) {
+  if (const auto* error = std::get_if<yaml::Error>(&found.recipe)) {
+    RecipeReport report = unreadable(path, found.number, *error);
+    report.title = found.title;
     return report;
   }
-  RecipeReport report = check_card(std::get<recipe::Recipe>(card), settings, knowledge);
+  RecipeReport report = check_card(std::get<recipe::Recipe>(found.recipe), settings, knowledge, explain);
   report.path = path;
-  report.document = good.number();
+  report.document = found.number;
   return report;
 }
 
-/// As check_document, but whatever goes wrong inside leaves this one recipe unreadable.
-RecipeReport check_guarded(std::string_view path, int number, const yaml::DocumentOrError& document,
-                           const reading::Settings& settings, const knowledge::Knowledge& knowledge) {
+/// As check_found, but whatever goes wrong inside leaves this one recipe unreadable.
+RecipeReport check_guarded(std::string_view path, const knowledge::FoundRecipe& found,
+                           const reading::Settings& settings, const knowledge::Knowledge& knowledge,
+                           bool explain) {
   try {
-    return check_document(path, document, settings, knowledge);
+    return check_found(path, found, settings, knowledge, explain);
   } catch (const std::bad_alloc&) {
     throw;
   } catch (const std::exception& error) {
-    return unreadable(path, number,
+    return unreadable(path, found.number,
                       {{1, 1},
                        std::string("the checker failed on this recipe: ") + error.what(),
                        "please report it with the recipe"});
@@ -168,13 +190,14 @@ RecipeReport check_guarded(std::string_view path, int number, const yaml::Docume
 
 }  // namespace
 
-std::variant<Kitchen, InputError> Kitchen::read(std::string path, std::string_view text) {
+std::variant<Kitchen, InputError> Kitchen::read(std::string path, std::string_view text,
+                                                std::string_view today) {
   const auto documents = yaml::read_documents(text);
   if (documents.empty())
     return InputError{std::move(path), {1, 1}, "the kitchen file is empty", "give it an `altitude:`"};
   if (const auto* bad = std::get_if<yaml::BadDocument>(&documents.front()))
     return InputError{std::move(path), bad->error.at, bad->error.message, bad->error.suggestion};
-  auto read = recipe::read_kitchen(std::get<yaml::Document>(documents.front()));
+  auto read = recipe::read_kitchen(std::get<yaml::Document>(documents.front()), recipe::read_date(today));
   if (const auto* error = std::get_if<yaml::Error>(&read))
     return InputError{std::move(path), error->at, error->message, error->suggestion};
   auto kitchen = std::make_shared<recipe::Kitchen>(std::get<recipe::Kitchen>(std::move(read)));
@@ -183,6 +206,20 @@ std::variant<Kitchen, InputError> Kitchen::read(std::string path, std::string_vi
   result.kitchen_ = std::move(kitchen);
   return result;
 }
+
+std::variant<Kitchen, InputError> Checker::read_kitchen(std::string path, std::string_view text,
+                                                        std::string_view today) const {
+  auto read = Kitchen::read(path, text, today);
+  const auto* kitchen = std::get_if<Kitchen>(&read);
+  if (kitchen == nullptr) return read;
+  for (const auto& canner : kitchen->get().canners) {
+    if (auto error = reading::refuse_canner(canner, knowledge_->methods))
+      return InputError{std::move(path), error->at, error->message, error->suggestion};
+  }
+  return read;
+}
+
+const std::string& Kitchen::path() const { return kitchen_->path; }
 
 Checker Checker::builtin() {
   Checker checker;
@@ -220,8 +257,15 @@ std::string Checker::nearest(std::string_view id) const {
   return std::string(knowledge_->tables.nearest_id(id).value_or(""));
 }
 
+std::size_t most_bytes(std::string_view path) { return recipe::most_bytes(recipe::kind_of(path, {})); }
+
 std::vector<RecipeReport> Checker::check_text(std::string_view path, std::string_view text,
                                               const CheckOptions& options) const {
+  return check_file(path, text, options).recipes;
+}
+
+FileReport Checker::check_file(std::string_view path, std::string_view text,
+                               const CheckOptions& options) const {
   reading::Settings settings;
   if (options.kitchen) settings.kitchen = &options.kitchen->get();
   settings.altitude = options.altitude;
@@ -229,18 +273,19 @@ std::vector<RecipeReport> Checker::check_text(std::string_view path, std::string
   settings.against = options.against;
   settings.side_by_side = options.side_by_side;
 
-  std::vector<RecipeReport> reports;
+  FileReport report;
   Lines lines(text);
-  for (const auto& document : yaml::read_documents(text)) {
-    const int number = static_cast<int>(reports.size()) + 1;
-    reports.push_back(check_guarded(path, number, document, settings, *knowledge_));
-    quote_lines(reports.back(), lines);
+  const auto found = knowledge::find_recipes(path, text, *knowledge_, options.all);
+  report.skipped = found.skipped;
+  for (const auto& one : found.recipes) {
+    report.recipes.push_back(check_guarded(path, one, settings, *knowledge_, options.explain));
+    quote_lines(report.recipes.back(), lines);
   }
-  if (reports.empty()) {
-    reports.push_back(
+  if (report.recipes.empty() && report.skipped == 0) {
+    report.recipes.push_back(
         unreadable(path, 1, {{1, 1}, "the file holds no recipe", "write a card with `recipe:`"}));
   }
-  return reports;
+  return report;
 }
 
 }  // namespace sealworthy

@@ -18,9 +18,9 @@
 #include "cards.hpp"
 #include "checks/verdict.hpp"
 #include "knowledge/knowledge.hpp"
-#include "property/card_writer.hpp"
 #include "reading/build.hpp"
 #include "recipe/recipe.hpp"
+#include "suggest/card_writer.hpp"
 #include "yaml/document.hpp"
 
 namespace {
@@ -37,7 +37,7 @@ constexpr int cards_wanted = 10'000;
 
 /// Every row of every product at its lowest band, with steps of usual length, until there are enough.
 std::vector<std::string> tested_cards(const Knowledge& knowledge) {
-  const sealworthy::property::CardWriter writer(knowledge.tables, knowledge.catalogue);
+  const sealworthy::suggest::CardWriter writer(knowledge.tables, knowledge.catalogue);
   static const std::string steps[] = {
       "  - Wipe the rims, put the lids on and tighten them fingertip tight.\n",
       "  - Cool for 12 to 24 hours and check the seals.\n",
@@ -47,7 +47,7 @@ std::vector<std::string> tested_cards(const Knowledge& knowledge) {
     for (const auto& product : knowledge.tables.products()) {
       for (const auto& row : product.rows) {
         const auto& step = row.options.front().steps.front();
-        sealworthy::property::CardFigures figures{
+        sealworthy::suggest::CardFigures figures{
             row.method,
             row.raw ? sealworthy::recipe::Pack::raw : sealworthy::recipe::Pack::hot,
             row.jar,

@@ -29,6 +29,14 @@ TEST_CASE("the reports of all sample recipes fit the schema of check") {
   validate("check.schema.json", run("check --format json " SEALWORTHY_SOURCE_DIR "/sample-recipes").out);
 }
 
+TEST_CASE("explained reports and studies fit their schemas") {
+  validate("check.schema.json",
+           run("check --explain --format json " SEALWORTHY_SOURCE_DIR "/sample-recipes").out);
+  validate("study.schema.json", run("study --format json " SEALWORTHY_SOURCE_DIR
+                                    "/sample-recipes/thistle-lane/crushed-tomatoes.yaml")
+                                    .out);
+}
+
 TEST_CASE("what was read of all sample recipes fits the schema of read") {
   validate("read.schema.json", run("read --format json " SEALWORTHY_SOURCE_DIR "/sample-recipes").out);
 }
@@ -37,4 +45,12 @@ TEST_CASE("answers of lookup fit their schema") {
   for (const auto* words : {"green beans", "crushed tomatoes", "salsa", "soup", "kraut", "strawberry jam"})
     for (const auto* altitude : {"", " --altitude 7200ft", " --altitude 9,500ft"})
       validate("lookup.schema.json", run("lookup --format json " + std::string(words) + altitude).out);
+}
+
+TEST_CASE("plans fit their schema") {
+  const std::string samples = SEALWORTHY_SOURCE_DIR "/sample-recipes/thistle-lane/";
+  validate("plan.schema.json",
+           run("plan --today 2026-08-31 --format json --jars 20 " + samples + "green-beans.yaml " + samples +
+               "crushed-tomatoes.yaml " + samples + "peach-halves.yaml")
+               .out);
 }

@@ -18,11 +18,6 @@
 namespace sealworthy::mutation {
 namespace {
 
-using property::CardFigures;
-using property::CardStyle;
-using property::LineEdit;
-using property::LineForm;
-
 /// Foods that people stir into tested recipes.
 constexpr std::array<std::string_view, 42> risky{
     "corn",          "black beans",  "carrots",        "garlic",  "onions",       "zucchini",
@@ -240,7 +235,7 @@ class Harness {
 
   Checker checker_ = Checker::builtin();
   const knowledge::Knowledge& knowledge_;
-  property::CardWriter writer_;
+  CardWriter writer_;
   CardFigures figures_;
   std::map<std::string, int> shown_of_;
 };

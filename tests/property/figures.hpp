@@ -6,20 +6,15 @@
 #include <optional>
 #include <string>
 
+#include "suggest/card_writer.hpp"
 #include "tested/product.hpp"
 #include "tested/tables.hpp"
 
 namespace sealworthy::property {
 
-struct CardFigures {
-  tested::TableMethod method = tested::TableMethod::boiling_water;
-  recipe::Pack pack = recipe::Pack::hot;
-  tested::JarIndex jar = 0;
-  double minutes = 0;
-  std::optional<double> psi;
-  double feet = 0;
-  std::string part;  ///< Row::applies_to
-};
+using suggest::CardFigures;
+using suggest::CardStyle;
+using suggest::CardWriter;
 
 enum class Published {
   no,           ///< no published option is met

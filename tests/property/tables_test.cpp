@@ -11,7 +11,6 @@
 #include <map>
 #include <sealworthy/checker.hpp>
 
-#include "card_writer.hpp"
 #include "figures.hpp"
 #include "knowledge/knowledge.hpp"
 

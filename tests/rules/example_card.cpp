@@ -112,6 +112,8 @@ bool read_options(const yaml::Node& change, CheckOptions& options) {
 std::string base_card(const yaml::Node& base) { return keys_of(base).text(); }
 
 std::optional<ExampleCard> make_card(const checks::Example& example, const std::vector<yaml::Node>& bases) {
+  if (const auto* page = example.change.is_map() ? example.change.find("page") : nullptr)
+    return ExampleCard{std::string(page->text), "example.txt", {}};
   const auto base = std::find_if(bases.begin(), bases.end(),
                                  [&](const auto& b) { return b.find("base")->text == example.base; });
   if (base == bases.end()) return std::nullopt;

@@ -1,8 +1,9 @@
 #pragma once
 
 /// Examples of rules as cards: a base card of rules/practice/bases.yaml with a sentence put into its steps or
-/// with keys replaced. Two keys of an example are not the card's: `kitchen:` (a kitchen file) and `today:` (a
-/// date).
+/// with keys replaced. Or a page in plain text
+/// under the one key `page:`. Two keys of an example are not the card's: `kitchen:` (a kitchen file) and
+/// `today:` (a date).
 
 #include <optional>
 #include <sealworthy/checker.hpp>
@@ -15,7 +16,8 @@
 namespace sealworthy::test {
 
 struct ExampleCard {
-  std::string card;  ///< YAML text
+  std::string card;  ///< YAML text, or the text of a page
+  std::string path = "example.yaml";
   CheckOptions options;
 };
 

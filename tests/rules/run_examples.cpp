@@ -54,7 +54,7 @@ TEST_CASE("every example of every rule is flagged or silent as it says") {
       INFO(place(rule, example));
       const auto made = test::make_card(example, checker().knowledge().bases);
       REQUIRE(made);
-      const auto reports = checker().check_text("example.yaml", made->card, made->options);
+      const auto reports = checker().check_text(made->path, made->card, made->options);
       REQUIRE(reports.size() == 1);
       const auto& report = reports[0];
       INFO(made->card << found(report));

@@ -42,8 +42,12 @@ struct InputError {
 /// A kitchen file that was read. Copies are cheap.
 class Kitchen {
  public:
-  static std::variant<Kitchen, InputError> read(std::string path, std::string_view text);
+  /// Its form alone; Checker::read_kitchen also knows which canners there are. With a `today` (ISO date), a
+  /// date in the future is an error.
+  static std::variant<Kitchen, InputError> read(std::string path, std::string_view text,
+                                                std::string_view today = {});
   [[nodiscard]] const recipe::Kitchen& get() const { return *kitchen_; }
+  [[nodiscard]] const std::string& path() const;
 
  private:
   std::shared_ptr<const recipe::Kitchen> kitchen_;
@@ -55,7 +59,20 @@ struct CheckOptions {
   std::string against;  ///< id of a process to compare with instead of what the card follows; see knows()
   bool side_by_side = false;  ///< fill RecipeReport::compared
   std::string today;          ///< ISO date; empty: checks that need a date say nothing
+  bool explain = false;       ///< fills in Finding::meaning and RecipeReport::study (study.hpp)
+  bool all = false;           ///< check recipes of pages that are not about canning too
 };
+
+/// What one file holds.
+struct FileReport {
+  std::vector<RecipeReport> recipes;
+  /// Recipes of pages that are not about canning (no process, no jars filled and closed), and a page without
+  /// any recipe: they were not checked.
+  std::size_t skipped = 0;
+};
+
+/// The most bytes that a file of this name is read with; a larger one is told as an error.
+std::size_t most_bytes(std::string_view path);
 
 class Checker {
  public:
@@ -65,7 +82,13 @@ class Checker {
   static std::variant<Checker, std::vector<InputError>> with_rules(
       const std::vector<std::pair<std::string, std::string>>& files);
 
-  /// One report a recipe (YAML document), in order. An empty text gives one `unreadable` report.
+  /// One report a recipe, in order. How the text is read goes by the end of `path`: YAML cards (.yaml, .yml),
+  /// JSON cards and schema.org recipes (.json, .jsonld; .ndjson and .jsonl with one a line), web pages with
+  /// schema.org data (.html, .htm), Markdown with front matter (.md, .markdown) and plain text (.txt);
+  /// anything else is read as cards. An empty text of cards gives one `unreadable` report.
+  [[nodiscard]] FileReport check_file(std::string_view path, std::string_view text,
+                                      const CheckOptions& options = {}) const;
+  /// The recipes of check_file.
   [[nodiscard]] std::vector<RecipeReport> check_text(std::string_view path, std::string_view text,
                                                      const CheckOptions& options = {}) const;
 
@@ -73,6 +96,9 @@ class Checker {
   [[nodiscard]] bool knows(std::string_view id) const;
   /// The id of a tested process that is nearest to a misspelt one; empty: none is near.
   [[nodiscard]] std::string nearest(std::string_view id) const;
+  /// As Kitchen::read, and a canner whose kind is none is an error with the kinds there are.
+  [[nodiscard]] std::variant<Kitchen, InputError> read_kitchen(std::string path, std::string_view text,
+                                                               std::string_view today = {}) const;
 
   [[nodiscard]] const knowledge::Knowledge& knowledge() const { return *knowledge_; }
 

@@ -2,6 +2,7 @@
 
 /// What the checker says about one recipe: findings, points and a verdict.
 
+#include <memory>
 #include <optional>
 #include <sealworthy/position.hpp>
 #include <string>
@@ -51,9 +52,15 @@ struct Finding {
   std::vector<std::string> sources;  ///< publication and page; says "from memory" where nobody saw the page
   std::string found;                 ///< the card's figure alone, empty where there is none
   std::string needed;                ///< the tested figure alone
-  bool from_kitchen = false;         ///< the kitchen file, not the card, is at fault
+  std::string meaning;               ///< what the figures do; only with CheckOptions::explain
+  bool from_kitchen = false;         ///< `at` is in the kitchen file: it, not the card, is at fault
   std::string
       accepted_because;  ///< the card's `accept:` reason; such a finding does not decide the exit status
+  std::string accepted_until;  ///< last day (ISO) of an `accept:` that no longer holds, else empty
+  bool known = false;          ///< listed in a baseline; it does not decide the exit status either
+
+  /// Whether it counts for the exit status: neither accepted nor known.
+  [[nodiscard]] bool counts() const { return accepted_because.empty() && !known; }
 };
 
 /// Deciding points of a tested process. All must be held or assumed for `tested`.
@@ -121,6 +128,26 @@ struct Comparison {
   std::vector<ComparedLine> lines;  ///< in the formula's order, then what is added in the card's
 };
 
+/// One band of the table that a card was compared with.
+struct TableStep {
+  double from_ft = 0;
+  double to_ft = 0;  ///< infinite for a band without an upper end; the figure belongs to the band
+  double minutes = 0;
+  std::optional<double> psi;  ///< on the gauge; none for boiling water
+};
+
+/// A card's time and pressure for one jar beside the row of the published table, over the altitude.
+struct TableUse {
+  std::string jar;     ///< "pint"; empty where the card names none
+  std::string method;  ///< "boiling-water", "pressure-dial" or "pressure-weighted"
+  std::optional<double> minutes;
+  std::optional<double> psi;
+  std::vector<double> judged_at_ft;  ///< altitudes that the card was judged at, highest first
+  std::vector<TableStep> steps;      ///< ascending, without gaps
+};
+
+struct Study;  // study.hpp
+
 struct RecipeReport {
   std::string path;
   int document = 1;  ///< number of the YAML document in its file, from 1
@@ -130,7 +157,10 @@ struct RecipeReport {
   Matched matched;
   std::vector<Finding> findings;  ///< sorted: severity (worst first), then position, then rule
   std::vector<Point> points;
-  std::optional<Comparison> compared;     ///< where asked for and the matched process has a formula
+  std::optional<Comparison> compared;  ///< where asked for and the matched process has a formula
+  std::string kitchen;  ///< path of the kitchen file that it was judged with; findings may point there
+  std::vector<TableUse> tables;           ///< where a published table was compared with
+  std::shared_ptr<const Study> study;     ///< the science behind it; only with CheckOptions::explain
   std::vector<std::string> assumed;       ///< "tested, provided that ..."
   std::vector<std::string> source_lines;  ///< the card's own lines that findings point at ...
   std::vector<int> source_line_numbers;   ///< ... and their numbers, ascending

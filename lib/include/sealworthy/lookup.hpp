@@ -47,6 +47,8 @@ struct LookupAnswer {
   Interval<Altitude> band;  ///< where the figures hold; high is infinite for a band without an upper end
   int minutes = 0;          ///< of processing, once the canner is at pressure or the water boils
   std::optional<int> psi;   ///< on the gauge; none for boiling water
+  /// Of the water or steam around the jars, at the altitude asked for. It explains the figures, no more.
+  std::optional<Temperature> temperature;
   Interval<double> headspace_in{0, 0};    ///< inches; the hull where solids and liquid differ
   std::string headspace;                  ///< in words: "solids 1 1/4 inches, liquid 1/2 inch"
   std::vector<std::string> acid_per_jar;  ///< any one of them: "2 tablespoons bottled lemon juice"
@@ -74,6 +76,8 @@ struct LookupProduct {
 
 struct LookupResult {
   std::optional<Altitude> altitude;  ///< what the answers were worked out for
+  std::optional<Temperature>
+      boiling_point;      ///< of water there; none where the altitude is beyond the tables of air
   std::string corrected;  ///< the words used, where slips were put right or words left out; else ""
   /// Words that no tested process fits and that were left out: "stew" of "beef stew". What is found is then
   /// not for what was asked; say so.

@@ -15,8 +15,10 @@ namespace sealworthy {
 struct Summary {
   std::size_t recipes = 0;
   std::array<std::size_t, 4> verdicts{};    ///< by Verdict
-  std::array<std::size_t, 4> severities{};  ///< by Severity; accepted findings are not counted
+  std::array<std::size_t, 4> severities{};  ///< by Severity; accepted and known findings are not counted
   std::size_t accepted = 0;
+  std::size_t skipped = 0;  ///< recipes not about canning and pages without one (FileReport::skipped)
+  std::size_t known = 0;    ///< listed in a baseline
 
   void add(const RecipeReport& report);
   [[nodiscard]] std::size_t count(Verdict v) const { return verdicts[static_cast<std::size_t>(v)]; }
@@ -62,6 +64,8 @@ class JsonWriter : public ReportWriter {
   std::string begin() override;
   std::string recipe(const RecipeReport& report) override;
   std::string end(const Summary& summary) override;
+  /// What stands before the next recipe: a comma and a line break.
+  std::string next();
 
  private:
   bool first_ = true;

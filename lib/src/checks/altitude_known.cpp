@@ -56,6 +56,14 @@ class AltitudeKnown final : public Check {
     return reading.altitude.card ? reading.altitude.card->at : reading.recipe->process_or_title();
   }
 
+  /// Where the kitchen file tells this height, if that is where it comes from.
+  static const recipe::Placed<Interval<Altitude>>* kitchen_altitude(const Reading& reading, Altitude height) {
+    if (reading.altitude.from_option || reading.kitchen == nullptr || !reading.kitchen->altitude)
+      return nullptr;
+    const auto& told = *reading.kitchen->altitude;
+    return told.value.contains(height) ? &told : nullptr;
+  }
+
   void unsaid(const Reading& reading, Results& results) const {
     results.point(PointKind::altitude, State::unknown);
     const JarProcess& jar = reading.jars.front();
@@ -133,13 +141,15 @@ class AltitudeKnown final : public Check {
       needed = advice->pressure ? quantity::words(*advice->pressure)
                                 : quantity::words(judged.step->time + advice->added);
     }
-    Finding& finding =
-        results.add(*rule, jar.process->altitude ? jar.process->altitude->at : altitude_at(reading),
-                    {{"found", quantity::words(height)},
-                     {"needed", needed},
-                     {"serves", quantity::words(top)},
-                     {"body", advice == nullptr ? std::string() : advice->body},
-                     {"product", reading.match.product->title}});
+    const auto* kitchen = kitchen_altitude(reading, height);
+    const Position card_at = jar.process->altitude ? jar.process->altitude->at : altitude_at(reading);
+    Finding& finding = results.add(*rule, kitchen != nullptr ? kitchen->at : card_at,
+                                   {{"found", quantity::words(height)},
+                                    {"needed", needed},
+                                    {"serves", quantity::words(top)},
+                                    {"body", advice == nullptr ? std::string() : advice->body},
+                                    {"product", reading.match.product->title}});
+    finding.from_kitchen = kitchen != nullptr;
     if (advice != nullptr) finding.sources.push_back(advice->source);
   }
 

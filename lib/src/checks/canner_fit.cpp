@@ -43,17 +43,22 @@ class CannerFit final : public Check {
   void run(const Reading& reading, Results& results) const override {
     if (reading.kitchen == nullptr || !by_pressure(reading)) return;
     for (const auto& canner : reading.kitchen->canners) {
-      if (!canner.holds) continue;
       const text::Words kind(canner.kind.value);
-      for (const auto& entry : entries_)
-        if (!entry.kind.in(kind).empty() && holds_fewer(canner.holds->value, entry.quarts_under) &&
-            applies(entry.rule->only_if, reading))
-          results.add(*entry.rule, canner.holds->at, {{"found", std::string(canner.holds->text)}})
-              .from_kitchen = true;
+      for (const auto& entry : entries_) {
+        const auto* few = too_few(canner, entry.quarts_under);
+        if (few != nullptr && !entry.kind.in(kind).empty() && applies(entry.rule->only_if, reading))
+          results.add(*entry.rule, few->at, {{"found", std::string(few->text)}}).from_kitchen = true;
+      }
     }
   }
 
  private:
+  static const recipe::Placed<recipe::Hold>* too_few(const recipe::Canner& canner, double limit) {
+    for (const auto& hold : canner.holds)
+      if (hold.value.layers == 1 && holds_fewer(hold.value.jars, limit)) return &hold;
+    return nullptr;
+  }
+
   std::vector<Entry> entries_;
 };
 

@@ -96,11 +96,13 @@ std::string fill(std::string_view text, const Figures& figures) {
 }
 
 Maker::Maker(const foods::Catalogue& foods, const tested::Tables& processes,
-             std::vector<foods::LoadError>& problems, std::span<const Vocabulary> words)
+             std::vector<foods::LoadError>& problems, std::span<const Vocabulary> words,
+             const science::AcidData* acids)
     : catalogue(foods),
       tables(processes),
       errors(problems),
       vocabularies(words),
+      acidity(acids),
       food_index(std::make_shared<FoodIndex>(foods)),
       product_foods(std::make_shared<ProductFoods>(processes, *food_index)) {}
 

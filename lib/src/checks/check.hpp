@@ -16,6 +16,10 @@
 #include "reading/reading.hpp"
 #include "tested/tables.hpp"
 
+namespace sealworthy::science {
+class AcidData;
+}
+
 namespace sealworthy::checks {
 
 /// Values for the {names} in a rule's words.
@@ -46,12 +50,14 @@ class ProductFoods;
 /// What a check may look at while it reads its rules' parameters.
 struct Maker {
   Maker(const foods::Catalogue& foods, const tested::Tables& processes,
-        std::vector<foods::LoadError>& problems, std::span<const Vocabulary> words = {});
+        std::vector<foods::LoadError>& problems, std::span<const Vocabulary> words = {},
+        const science::AcidData* acids = nullptr);
 
   const foods::Catalogue& catalogue;
   const tested::Tables& tables;
   std::vector<foods::LoadError>& errors;  ///< wrong parameters are appended, with the rule's file and place
   std::span<const Vocabulary> vocabularies;
+  const science::AcidData* acidity;  ///< may be null: nothing is known of acidity
   // Made once for all checks.
   std::shared_ptr<const FoodIndex> food_index;
   std::shared_ptr<const ProductFoods> product_foods;

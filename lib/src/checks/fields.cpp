@@ -62,15 +62,20 @@ std::vector<std::string> Fields::list(std::string_view key) {
   return out;
 }
 
+std::optional<double> number_of(const yaml::Node& node) {
+  double value = 0;
+  const char* end = node.text.data() + node.text.size();
+  const auto read = std::from_chars(node.text.data(), end, value);
+  if (node.is_scalar() && read.ec == std::errc() && read.ptr == end) return value;
+  return std::nullopt;
+}
+
 std::optional<double> Fields::number(std::string_view key) {
   const auto* node = find(key);
   if (node == nullptr) return std::nullopt;
-  double value = 0;
-  const char* end = node->text.data() + node->text.size();
-  const auto read = std::from_chars(node->text.data(), end, value);
-  if (node->is_scalar() && read.ec == std::errc() && read.ptr == end) return value;
-  sink_.add(node->at, what_ + ": '" + std::string(key) + "' must be a number");
-  return std::nullopt;
+  const auto value = number_of(*node);
+  if (!value) sink_.add(node->at, what_ + ": '" + std::string(key) + "' must be a number");
+  return value;
 }
 
 bool Fields::flag(std::string_view key, bool otherwise) {

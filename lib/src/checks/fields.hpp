@@ -22,6 +22,9 @@ struct ErrorSink {
   void add(Position at, std::string message, std::string suggestion = {}) const;
 };
 
+/// A scalar that is a number and nothing else.
+std::optional<double> number_of(const yaml::Node& node);
+
 class Fields {
  public:
   /// `what` names the map in messages ("rule inversion"). A node that is no map is an error and reads as

@@ -23,7 +23,14 @@ class LidKind final : public Check {
 
   void run(const reading::Reading& reading, Results& results) const override {
     const auto& recipe = *reading.recipe;
-    if (recipe.lids) judge(reading, *recipe.lids, &Entry::lids, results);
+    if (recipe.lids) {
+      judge(reading, *recipe.lids, &Entry::lids, results);
+    } else if (reading.kitchen != nullptr && reading.kitchen->lids && reading.kitchen->lids->words &&
+               reading.processed()) {
+      const auto before = results.findings.size();
+      judge(reading, *reading.kitchen->lids->words, &Entry::lids, results);
+      for (auto i = before; i < results.findings.size(); ++i) results.findings[i].from_kitchen = true;
+    }
     for (const auto& jar : recipe.jars)
       judge(reading, recipe::Placed<std::string_view>{jar.text, jar.at, jar.text}, &Entry::jars, results);
   }

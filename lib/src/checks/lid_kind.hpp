@@ -1,7 +1,8 @@
 #pragma once
 
 /// check: lid-kind
-/// Lids and jars as `lids:` and `jars:` tell them.
+/// Lids and jars as `lids:` and `jars:` tell them; where the card says nothing of lids, those of the kitchen
+/// file.
 ///
 /// with:
 ///   lids: [used, ...]     words of `lids:`; "not" or "no" before them is understood

@@ -2,17 +2,22 @@
 
 #include "checks/acid_kind.hpp"
 #include "checks/acid_per_jar.hpp"
+#include "checks/acidity_bound.hpp"
 #include "checks/advice.hpp"
 #include "checks/altitude_known.hpp"
 #include "checks/amounts_against_formula.hpp"
 #include "checks/canner_fit.hpp"
 #include "checks/check.hpp"
+#include "checks/directions_clear.hpp"
 #include "checks/forbidden_food.hpp"
 #include "checks/form_against_formula.hpp"
 #include "checks/form_against_table.hpp"
+#include "checks/gauge_error.hpp"
 #include "checks/gauge_test_due.hpp"
 #include "checks/headspace_against_table.hpp"
 #include "checks/jar_limit.hpp"
+#include "checks/kitchen_fit.hpp"
+#include "checks/kitchen_stock.hpp"
 #include "checks/lid_kind.hpp"
 #include "checks/limits_of_proof.hpp"
 #include "checks/liquid_required.hpp"
@@ -39,12 +44,16 @@ std::span<const Registered> registry() {
       Registered{"altitude-known", make_altitude_known},
       Registered{"amounts-against-formula", make_amounts_against_formula},
       Registered{"canner-fit", make_canner_fit},
+      Registered{"directions-clear", make_directions_clear},
       Registered{"forbidden-food", make_forbidden_food},
       Registered{"form-against-formula", make_form_against_formula},
       Registered{"form-against-table", make_form_against_table},
+      Registered{"gauge-error", make_gauge_error},
       Registered{"gauge-test-due", make_gauge_test_due},
       Registered{"headspace-against-table", make_headspace_against_table},
       Registered{"jar-limit", make_jar_limit},
+      Registered{"kitchen-fit", make_kitchen_fit},
+      Registered{"kitchen-stock", make_kitchen_stock},
       Registered{"lid-kind", make_lid_kind},
       Registered{"limits-of-proof", make_limits_of_proof},
       Registered{"liquid-required", make_liquid_required},
@@ -60,6 +69,7 @@ std::span<const Registered> registry() {
       Registered{"sterile-jars", make_sterile_jars},
       Registered{"time-against-table", make_time_against_table},
       Registered{"practice-in-steps", make_practice_in_steps},
+      Registered{"acidity-bound", make_acidity_bound},  // last: it looks at what the others recorded
   };
   return checks;
 }

@@ -104,6 +104,7 @@ Verdict decide(const Reading& reading, const std::vector<Point>& points,
   }
   const tested::Product* product = reading.match.product;
   if (product == nullptr || reading.match.doubtful || product->no_tested_process) return Verdict::unproven;
+  if (!reading.recipe->doubts.empty()) return Verdict::unproven;
   if (reading.keep != reading::Keep::shelf || worst_on_process >= Severity::caution) return Verdict::unproven;
   if (!std::all_of(points.begin(), points.end(), fulfilled) || rests_on_memory(reading))
     return Verdict::unproven;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "checks/fields.hpp"
 #include "checks/load_rules.hpp"
 #include "knowledge/embedded.hpp"
 #include "knowledge/sources.hpp"
@@ -21,9 +22,15 @@ enum class Kind {
   methods,
   forms,
   card_words,
+  directions,
+  acids,
+  acidity,
+  heat,
+  topics,
   vocabulary,
   bases,
-  rules
+  rules,
+  planning
 };
 
 struct TopKey {
@@ -47,7 +54,13 @@ constexpr std::array top_keys{
     TopKey{"bases", Kind::bases},
     TopKey{"rules", Kind::rules},
     TopKey{"card-words", Kind::card_words},
+    TopKey{"directions", Kind::directions},
     TopKey{"vocabulary", Kind::vocabulary},
+    TopKey{"planning", Kind::planning},
+    TopKey{"weak-acids", Kind::acids},
+    TopKey{"acidity", Kind::acidity},
+    TopKey{"heat", Kind::heat},
+    TopKey{"topics", Kind::topics},
 };
 
 std::optional<Kind> kind_of(const NamedDocument& named, std::vector<foods::LoadError>& errors) {
@@ -83,12 +96,25 @@ std::vector<Sorted> sort_by_kind(std::span<const NamedDocument> documents,
 }
 
 void make_checks(Knowledge& knowledge, std::vector<foods::LoadError>& errors) {
-  checks::Maker maker{knowledge.catalogue, knowledge.tables, errors, knowledge.vocabularies};
+  checks::Maker maker{knowledge.catalogue, knowledge.tables, errors, knowledge.vocabularies,
+                      &knowledge.acidity};
   for (const auto& registered : checks::registry()) {
     std::vector<const checks::Rule*> rules;
     for (const auto& rule : knowledge.rules)
       if (rule.check == registered.name) rules.push_back(&rule);
     knowledge.checks.push_back(registered.make(rules, maker));
+  }
+}
+
+/// Errors are told as in every rules file.
+void load_topics(std::string_view file, const yaml::Document& document, std::vector<ScienceTopic>& topics,
+                 std::vector<foods::LoadError>& errors) {
+  const checks::ErrorSink sink{file, errors};
+  for (const auto& node : document.root().find("topics")->items) {
+    checks::Fields fields(node, "topic", sink);
+    topics.push_back({fields.text("id", true), fields.text("title", true), fields.list("text"),
+                      fields.text("source", true)});
+    fields.done();
   }
 }
 
@@ -129,6 +155,18 @@ std::shared_ptr<const Knowledge> Knowledge::build(std::span<const NamedDocument>
   knowledge->match_index.finish(knowledge->tables, knowledge->catalogue, errors);
   load(Kind::card_words,
        [&](auto file, const auto& document) { knowledge->card_words.load(file, document, errors); });
+  load(Kind::acids, [&](auto file, const auto& document) {
+    knowledge->acidity.load_acids(file, document, knowledge->catalogue, errors);
+  });
+  load(Kind::acidity, [&](auto file, const auto& document) {
+    knowledge->acidity.load_foods(file, document, knowledge->catalogue, errors);
+  });
+  load(Kind::heat, [&](auto file, const auto& document) { knowledge->heat.load(file, document, errors); });
+  load(Kind::topics,
+       [&](auto file, const auto& document) { load_topics(file, document, knowledge->topics, errors); });
+  load(Kind::directions,
+       [&](auto file, const auto& document) { knowledge->directions.load(file, document, errors); });
+  knowledge->directions.finish(knowledge->methods);
   load(Kind::vocabulary, [&](auto file, const auto& document) {
     knowledge->vocabularies.push_back({std::string(file), *document.root().find("vocabulary")});
     knowledge->arenas.push_back(document.arena());
@@ -141,6 +179,8 @@ std::shared_ptr<const Knowledge> Knowledge::build(std::span<const NamedDocument>
     checks::load_rules(file, document, sources, knowledge->rules, errors);
     knowledge->arenas.push_back(document.arena());
   });
+  load(Kind::planning,
+       [&](auto file, const auto& document) { knowledge->planning.load(file, document, sources, errors); });
   checks::finish_rules(knowledge->rules, knowledge->bases, check_names(), errors);
   make_checks(*knowledge, errors);
   return knowledge;

@@ -11,9 +11,13 @@
 #include "checks/check.hpp"
 #include "checks/rule.hpp"
 #include "foods/catalogue.hpp"
+#include "plan/planning.hpp"
+#include "prose/vocabulary.hpp"
 #include "reading/card_words.hpp"
 #include "reading/match.hpp"
 #include "reading/methods.hpp"
+#include "science/acid_data.hpp"
+#include "science/heat_data.hpp"
 #include "tested/tables.hpp"
 
 namespace sealworthy::knowledge {
@@ -23,12 +27,19 @@ struct NamedDocument {
   yaml::Document document;
 };
 
+/// A piece of the science behind the findings, in plain words (rules/science/topics.yaml).
+struct ScienceTopic {
+  std::string id, title;
+  std::vector<std::string> text;  ///< paragraphs
+  std::string source;
+};
+
 class Knowledge {
  public:
   /// From documents, embedded ones first. What kind of rules a document holds is told by its top key (foods:,
-  /// products:, rules:, methods:, forms:, card-words:, jars:, bands:, sources: ...), not by its path, so that
-  /// a folder of house rules may be laid out as its owner likes. What is right is kept, so that all errors
-  /// are told at once.
+  /// products:, rules:, methods:, forms:, card-words:, directions:, jars:, bands:, sources:, planning: ...),
+  /// not by its path, so that a folder of house rules may be laid out as its owner likes. What is right is
+  /// kept, so that all errors are told at once.
   static std::shared_ptr<const Knowledge> build(std::span<const NamedDocument> documents,
                                                 std::vector<foods::LoadError>& errors);
   /// The embedded rules, built once. Cost: a few milliseconds the first time.
@@ -39,7 +50,12 @@ class Knowledge {
   reading::Methods methods;
   reading::MatchIndex match_index;
   reading::CardWords card_words;
-  std::vector<checks::Rule> rules;               ///< sorted by id
+  prose::Vocabulary directions;
+  std::vector<checks::Rule> rules;  ///< sorted by id
+  plan::Planning planning;
+  science::AcidData acidity;
+  science::HeatData heat;
+  std::vector<ScienceTopic> topics;              ///< for `explain`, in the order of rules/science
   std::vector<checks::Vocabulary> vocabularies;  ///< lists of words that patterns share
   std::vector<yaml::Node> bases;  ///< base cards of the rules' examples: maps with a `base:` key
   std::vector<std::unique_ptr<checks::Check>> checks;  ///< in registry order

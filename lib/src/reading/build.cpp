@@ -2,6 +2,7 @@
 
 #include "knowledge/knowledge.hpp"
 #include "reading/altitude.hpp"
+#include "reading/canners.hpp"
 #include "reading/ingredients.hpp"
 #include "reading/jar_class.hpp"
 #include "reading/jars.hpp"
@@ -31,6 +32,7 @@ Reading build(const recipe::Recipe& recipe, const Settings& settings, const know
   read_ingredients(reading);
   read_words(reading);
   knowledge.card_words.read(reading);
+  read_canners(reading, knowledge.methods);
   read_jars(reading, knowledge.methods);
   read_altitude(reading, settings);
   reading.against = settings.against;

@@ -44,6 +44,7 @@ void CardWords::load(std::string_view file, const yaml::Document& document,
       Key{"infant", Means::infant, false},
       Key{"spoils-sentence", Means::spoils_sentence, false},
       Key{"spoils-clause", Means::spoils_clause, false},
+      Key{"or-cold", Means::or_cold, false},
   };
   checks::Fields fields(*words, "card-words", sink);
   for (const Key& key : keys) {
@@ -90,7 +91,8 @@ void CardWords::read_sentence(const text::Words& words, const Sentence& sentence
   look(words, sentence.first, sentence.last, whole);
   bool any = false;
   for (const bool means : whole.means) any = any || means;
-  if (!any || whole.means[static_cast<std::size_t>(Means::spoils_sentence)]) return;
+  const auto has = [&](Means means) { return whole.means[static_cast<std::size_t>(means)]; };
+  if (!any || has(Means::spoils_sentence) || (has(Means::or_cold) && !has(Means::refrigerator))) return;
   for (std::size_t first = sentence.first; first < sentence.last;) {
     std::size_t last = first + 1;
     while (last < sentence.last && words[last].before != ',' && words[last].before != ';') ++last;

@@ -22,14 +22,14 @@ class CardWords {
   void read(Reading& reading) const;
 
  private:
-  enum class Means { refrigerator, freezer, shelf, keeping, infant, spoils_sentence, spoils_clause };
+  enum class Means { refrigerator, freezer, shelf, keeping, infant, spoils_sentence, spoils_clause, or_cold };
   struct Phrase {
     std::vector<std::string> words;
     Means means;
     bool alone = false;  ///< tells it without a word of keeping beside it: "refrigerate"
   };
   struct Seen {
-    std::array<bool, 7> means{};
+    std::array<bool, 8> means{};
     bool alone = false;  ///< a phrase of refrigerator or freezer that needs no word of keeping
   };
 

@@ -14,15 +14,12 @@ using PlacedJar = recipe::Placed<quantity::JarText>;
 bool same_size(const quantity::JarText& a, const quantity::JarText& b) { return a.volume == b.volume; }
 
 /// The gauge of the kitchen's pressure canners, where they all have the same.
-std::optional<recipe::Gauge> kitchen_gauge(const Reading& reading, const Methods& methods) {
+std::optional<recipe::Gauge> kitchen_gauge(const Reading& reading) {
   std::optional<recipe::Gauge> found;
-  if (reading.kitchen == nullptr) return found;
-  for (const recipe::Canner& canner : reading.kitchen->canners) {
-    const MethodWord* method = methods.find(canner.kind.value);
-    if (method == nullptr || method->kind != MethodKind::pressure) continue;
-    const auto gauge = canner.gauge ? std::optional(canner.gauge->value) : method->gauge;
-    if (!gauge || (found && *found != *gauge)) return std::nullopt;
-    found = gauge;
+  for (const CannerAtHand& at_hand : reading.canners) {
+    if (at_hand.method != MethodKind::pressure) continue;
+    if (!at_hand.gauge || (found && *found != *at_hand.gauge)) return std::nullopt;
+    found = at_hand.gauge;
   }
   return found;
 }
@@ -43,7 +40,7 @@ void set_process(JarProcess& jar, const recipe::Process& process, const Reading&
   } else if (method != nullptr && method->gauge) {
     jar.gauge = method->gauge;
   } else {
-    jar.gauge = kitchen_gauge(reading, methods);
+    jar.gauge = kitchen_gauge(reading);
   }
 }
 

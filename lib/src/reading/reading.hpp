@@ -56,6 +56,14 @@ struct JarProcess {
   std::vector<tested::Needed> tabled;
 };
 
+/// A canner of the kitchen file, its trade word understood.
+struct CannerAtHand {
+  const recipe::Canner* canner = nullptr;
+  MethodKind method = MethodKind::unknown;
+  std::string_view method_name;
+  std::optional<recipe::Gauge> gauge;
+};
+
 struct AltitudeUse {
   std::optional<Interval<Altitude>> kitchen;  ///< from --altitude or the kitchen file
   bool from_option = false;                   ///< --altitude, not the kitchen file
@@ -99,6 +107,7 @@ struct Reading {
   bool acid_added = false;                 ///< vinegar, bottled juice or citric acid in a plausible share
   bool infant = false;                     ///< meant for a baby
   std::vector<JarProcess> jars;            ///< at least one, even when the card names no jar
+  std::vector<CannerAtHand> canners;       ///< of the kitchen, in its order
   AltitudeUse altitude;
   Sentences title;
   std::vector<StepText> steps;

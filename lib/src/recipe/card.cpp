@@ -28,9 +28,19 @@ void read_steps(Recipe& recipe, const yaml::Entry& entry, Context& /*context*/) 
   }
 }
 
-constexpr std::array<Field<Accept>, 2> accept_fields{{
+void read_until(Accept& accept, const yaml::Entry& entry, Context& /*context*/) {
+  const std::string_view text = text_of(entry.value, entry.key);
+  const auto date = read_date(text);
+  if (!date)
+    refuse(entry.value.at, "`until:` is not a date: `" + std::string(text) + "`.",
+           "Write the year, month and day: 2026-08-31");
+  accept.until = Placed<Date>{*date, entry.value.at, text};
+}
+
+constexpr std::array<Field<Accept>, 3> accept_fields{{
     {"rule", [](Accept& a, const yaml::Entry& e, Context&) { a.rule = placed_text(e); }},
     {"because", [](Accept& a, const yaml::Entry& e, Context&) { a.because = text_of(e.value, e.key); }},
+    {"until", read_until},
 }};
 
 void read_accept(Recipe& recipe, const yaml::Entry& entry, Context& context) {
@@ -102,6 +112,15 @@ Recipe read_root(const yaml::Document& document) {
 }
 
 }  // namespace
+
+std::span<const std::string_view> card_keys() {
+  static constexpr auto keys = [] {
+    std::array<std::string_view, card_fields.size()> names;
+    for (std::size_t i = 0; i < names.size(); ++i) names[i] = card_fields[i].key;
+    return names;
+  }();
+  return keys;
+}
 
 RecipeOrError read_card(const yaml::Document& document) {
   try {

@@ -4,6 +4,7 @@
 
 #include <deque>
 #include <memory>
+#include <optional>
 #include <span>
 #include <string>
 #include <string_view>
@@ -11,6 +12,7 @@
 #include <vector>
 
 #include "quantity/amount.hpp"
+#include "recipe/date.hpp"
 #include "recipe/recipe.hpp"
 #include "yaml/document.hpp"
 
@@ -36,6 +38,7 @@ struct Kept {
 struct Context {
   quantity::Units units = quantity::Units::us;
   std::shared_ptr<Kept> kept;
+  std::optional<Date> today{};  ///< of a kitchen file: no date in it may be later
 };
 
 template <class Target>

@@ -3,49 +3,110 @@
 #include <array>
 #include <charconv>
 
+#include "recipe/canner.hpp"
 #include "recipe/fields.hpp"
 
 namespace sealworthy::recipe {
 namespace {
 
-void read_gauge_tested(Canner& canner, const yaml::Entry& entry, Context& /*context*/) {
+std::string ticked(std::string_view text) { return "`" + std::string(text) + "`"; }
+
+/// A whole number from `low` to `high`.
+int read_number(const yaml::Entry& entry, int low, int high, std::string_view wanted) {
   const std::string_view text = text_of(entry.value, entry.key);
-  const auto date = read_date(text);
-  if (!date)
-    refuse(entry.value.at, "`gauge-tested:` is not a date: `" + std::string(text) + "`.",
-           "Write the year, month and day: 2026-03-14");
-  canner.gauge_tested = Placed<Date>{*date, entry.value.at, text};
+  int number = 0;
+  const auto read = std::from_chars(text.data(), text.data() + text.size(), number);
+  if (read.ec != std::errc() || read.ptr != text.data() + text.size() || number < low || number > high)
+    refuse(entry.value.at, colon_key(entry.key) + " can't be " + ticked(text) + ".", std::string(wanted));
+  return number;
 }
 
-constexpr std::array<Field<Canner>, 4> canner_fields{{
-    {"kind", [](Canner& c, const yaml::Entry& e, Context&) { c.kind = placed_text(e); }},
-    {"gauge", [](Canner& c, const yaml::Entry& e, Context&) { c.gauge = read_gauge(e); }},
-    {"gauge-tested", read_gauge_tested},
-    {"holds", [](Canner& c, const yaml::Entry& e,
-                 Context& context) { c.holds = figure(e, quantity::read_yield, context.units); }},
+struct JarsRead {
+  JarsAtHand jars;
+  std::string_view mouth;
+};
+
+void read_mouth(JarsRead& jars, const yaml::Entry& entry, Context& /*context*/) {
+  static constexpr std::array<Choice<std::string_view>, 2> choices{
+      {{"wide", "wide"}, {"regular", "regular"}}};
+  jars.mouth = choose<std::string_view>(entry, choices).value;
+}
+
+constexpr std::array<Field<JarsRead>, 3> jar_fields{{
+    {"size",
+     [](JarsRead& j, const yaml::Entry& e, Context& context) {
+       auto read = read_jars(e, context);
+       if (read.size() != 1) refuse(e.value.at, "`size:` takes one size of jar.", "As in {size: quart}.");
+       j.jars.jar = std::move(read.front());
+     }},
+    {"mouth", read_mouth},
+    {"count",
+     [](JarsRead& j, const yaml::Entry& e, Context&) {
+       j.jars.count = read_number(e, 0, 100000, "It is a number of jars: `count: 24`.");
+     }},
 }};
 
-void read_canners(Kitchen& kitchen, const yaml::Entry& entry, Context& context) {
-  constexpr const char* form = "Write it as {kind: pressure canner, gauge: dial, holds: 7 quart}.";
+void read_jars_at_hand(Kitchen& kitchen, const yaml::Entry& entry, Context& context) {
   for (const yaml::Node* item : one_or_several(entry)) {
-    if (!item->is_map())
-      refuse(item->at, "`canners:` takes canners, but here it holds " + std::string(kind_words(*item)) + ".",
-             form);
-    Canner canner;
-    read_fields<Canner>(*item, canner_fields, "a canner", canner, context);
-    if (canner.kind.value.empty()) refuse(item->at, "This canner does not say what kind it is.", form);
-    kitchen.canners.push_back(canner);
+    if (!item->is_map()) {
+      const yaml::Entry one{entry.key, entry.key_at, *item};
+      for (auto& jar : read_jars(one, context)) kitchen.jars.push_back({std::move(jar), std::nullopt});
+      continue;
+    }
+    JarsRead read;
+    read_fields<JarsRead>(*item, jar_fields, "jars at hand", read, context);
+    if (read.jars.jar.text.empty())
+      refuse(item->at, "These jars do not say their size.", "As in {size: quart, count: 24}.");
+    if (!read.mouth.empty()) read.jars.jar.value.mouth = read.mouth;
+    kitchen.jars.push_back(std::move(read.jars));
   }
 }
 
-constexpr std::array<Field<Kitchen>, 3> kitchen_fields{{
+constexpr std::array<Field<Lids>, 2> lid_fields{{
+    {"state", [](Lids& l, const yaml::Entry& e, Context&) { l.words = placed_text(e); }},
+    {"bought",
+     [](Lids& l, const yaml::Entry& e, Context& context) {
+       const int year = read_number(e, 1900, 9999, "It is a year: `bought: 2026`.");
+       if (context.today && year > context.today->year)
+         refuse(e.value.at, "`bought:` is in the future: " + ticked(text_of(e.value, e.key)) + ".",
+                "Write the year in which the lids were bought.");
+       l.bought = Placed<int>{year, e.value.at, text_of(e.value, e.key)};
+     }},
+}};
+
+void read_lids(Kitchen& kitchen, const yaml::Entry& entry, Context& context) {
+  kitchen.lids.emplace();
+  if (entry.value.is_map())
+    read_fields<Lids>(entry.value, lid_fields, "lids at hand", *kitchen.lids, context);
+  else
+    kitchen.lids->words = placed_text(entry);
+}
+
+constexpr std::array<Field<Stove>, 2> stove_fields{{
+    {"kind", [](Stove& s, const yaml::Entry& e, Context&) { s.kind = placed_text(e); }},
+    {"burner",
+     [](Stove& s, const yaml::Entry& e, Context&) { s.burner = read_vessel_size(e, "`burner: 8 inches`"); }},
+}};
+
+void read_stove(Kitchen& kitchen, const yaml::Entry& entry, Context& context) {
+  kitchen.stove.emplace();
+  if (entry.value.is_map())
+    read_fields<Stove>(entry.value, stove_fields, "a stove", *kitchen.stove, context);
+  else
+    kitchen.stove->kind = placed_text(entry);
+}
+
+constexpr std::array<Field<Kitchen>, 6> kitchen_fields{{
     {"kitchen", [](Kitchen& k, const yaml::Entry& e, Context&) { k.name = text_of(e.value, e.key); }},
     {"altitude", [](Kitchen& k, const yaml::Entry& e,
                     Context& c) { k.altitude = figure(e, quantity::read_altitude, c.units); }},
-    {"canners", read_canners},
+    {"canners", [](Kitchen& k, const yaml::Entry& e, Context& c) { k.canners = read_canners(e, c); }},
+    {"jars", read_jars_at_hand},
+    {"lids", read_lids},
+    {"stove", read_stove},
 }};
 
-Kitchen read_root(const yaml::Document& document) {
+Kitchen read_root(const yaml::Document& document, std::optional<Date> today) {
   const yaml::Node& root = document.root();
   if (!root.is_map() || root.entries.empty())
     refuse(root.at, "This is not a kitchen file: it holds " + std::string(kind_words(root)) + ".",
@@ -53,7 +114,7 @@ Kitchen read_root(const yaml::Document& document) {
   if (const yaml::Entry* card = root.entry("recipe"))
     refuse(card->key_at, "This is a recipe card, not a kitchen file.",
            "A kitchen file has the lines `kitchen:`, `altitude:` and `canners:`.");
-  Context context{.units = quantity::Units::us, .kept = std::make_shared<Kept>()};
+  Context context{.units = quantity::Units::us, .kept = std::make_shared<Kept>(), .today = today};
   context.kept->document = document.arena();
   Kitchen kitchen;
   read_fields<Kitchen>(root, kitchen_fields, "a kitchen file", kitchen, context);
@@ -61,45 +122,11 @@ Kitchen read_root(const yaml::Document& document) {
   return kitchen;
 }
 
-/// A number of just so many digits at the front of `text`, which is taken off.
-std::optional<int> take_digits(std::string_view& text, std::size_t digits) {
-  if (text.size() < digits ||
-      text.substr(0, digits).find_first_not_of("0123456789") != std::string_view::npos)
-    return std::nullopt;
-  int value = 0;
-  std::from_chars(text.data(), text.data() + digits, value);
-  text.remove_prefix(digits);
-  return value;
-}
-
-bool take(std::string_view& text, char c) {
-  if (!text.starts_with(c)) return false;
-  text.remove_prefix(1);
-  return true;
-}
-
-int days_in(int year, int month) {
-  constexpr std::array days{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-  const bool leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-  return month == 2 && leap ? 29 : days[static_cast<std::size_t>(month - 1)];
-}
-
 }  // namespace
 
-std::optional<Date> read_date(std::string_view iso) {
-  const auto year = take_digits(iso, 4);
-  if (!year || !take(iso, '-')) return std::nullopt;
-  const auto month = take_digits(iso, 2);
-  if (!month || !take(iso, '-')) return std::nullopt;
-  const auto day = take_digits(iso, 2);
-  if (!day || !iso.empty() || *month < 1 || *month > 12) return std::nullopt;
-  if (*day < 1 || *day > days_in(*year, *month)) return std::nullopt;
-  return Date{*year, *month, *day};
-}
-
-std::variant<Kitchen, yaml::Error> read_kitchen(const yaml::Document& document) {
+std::variant<Kitchen, yaml::Error> read_kitchen(const yaml::Document& document, std::optional<Date> today) {
   try {
-    return read_root(document);
+    return read_root(document, today);
   } catch (Wrong& wrong) {
     return std::move(wrong.error);
   }

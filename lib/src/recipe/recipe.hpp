@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "quantity/amount.hpp"
+#include "recipe/date.hpp"
 #include "yaml/document.hpp"
 
 namespace sealworthy::recipe {
@@ -58,6 +59,15 @@ struct Process {
 struct Accept {
   Placed<std::string_view> rule;
   std::string_view because;
+  std::optional<Placed<Date>> until;  ///< the last day that it holds; none: for good
+};
+
+/// A place of the directions that can be read in more than one way, or was not understood. The recipe can't
+/// be `tested` through it.
+struct Doubt {
+  Position at;
+  std::string_view text;  ///< the words
+  std::string reason;     ///< "it names two times for one jar"
 };
 
 struct Recipe {
@@ -74,12 +84,17 @@ struct Recipe {
   std::vector<Placed<std::string_view>> steps;  ///< one item may hold several sentences
   std::optional<Placed<std::string_view>> lids;
   std::vector<Accept> accept;
+  bool prose = false;  ///< understood from directions, not written as a card
+  std::vector<Doubt> doubts;
   int document = 1;
   std::shared_ptr<const void> arena;  ///< keeps every view alive
 
   /// Where a finding about something missing points: `process:`, else `recipe:`.
   [[nodiscard]] Position process_or_title() const { return process_at.value_or(title.at); }
 };
+
+/// The keys that a card may have at its top.
+std::span<const std::string_view> card_keys();
 
 using RecipeOrError = std::variant<Recipe, yaml::Error>;
 

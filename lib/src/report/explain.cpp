@@ -70,9 +70,17 @@ std::string examples_text(const checks::Rule& rule, bool flags, const TextStyle&
   return out;
 }
 
+std::string topic_text(const knowledge::ScienceTopic& topic, const TextStyle& style) {
+  std::string out = topic.title + "\n";
+  for (const auto& paragraph : topic.text) out += wrap("  ", paragraph, 2, clamped(style)) + "\n";
+  return out + part("source", topic.source, style);
+}
+
 }  // namespace
 
 std::optional<std::string> explain(const Checker& checker, std::string_view id, const TextStyle& style) {
+  for (const auto& topic : checker.knowledge().topics)
+    if (topic.id == id) return topic_text(topic, style);
   const auto* rule = checker.knowledge().rule(id);
   if (rule == nullptr) return std::nullopt;
   std::string out = fmt::format("{} ({}, {})\n", rule->id, to_string(rule->severity), to_string(rule->topic));
@@ -96,6 +104,8 @@ std::string list_rules(const Checker& checker, const TextStyle& style) {
         fmt::format("{:<9} {:<10} {}", to_string(rule->severity), to_string(rule->topic), rule->id);
     out += report::cut(lead, clamped(style)) + "\n";
   }
+  for (const auto& topic : checker.knowledge().topics)
+    out += report::cut(fmt::format("science              {}", topic.id), clamped(style)) + "\n";
   return out;
 }
 
@@ -103,6 +113,7 @@ std::vector<std::string> suggest_rules(const Checker& checker, std::string_view 
   std::vector<std::string> out;
   std::vector<std::string_view> ids;
   for (const auto& rule : checker.knowledge().rules) ids.push_back(rule.id);
+  for (const auto& topic : checker.knowledge().topics) ids.push_back(topic.id);
   if (const auto near = text::nearest(word, ids)) out.emplace_back(*near);
   constexpr std::size_t most = 5;
   for (const auto id : ids)

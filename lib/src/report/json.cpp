@@ -1,10 +1,16 @@
-#include <nlohmann/json.hpp>
+#include <cmath>
+#include <sealworthy/formats.hpp>
 #include <sealworthy/report.hpp>
+#include <utility>
+
+#include "report/json_parts.hpp"
+#include "report/study.hpp"
 
 namespace sealworthy {
 namespace {
 
-using Json = nlohmann::ordered_json;
+using report::Json;
+using report::json_text;
 
 Json of(const Finding& finding) {
   Json json{{"rule", finding.rule},
@@ -16,10 +22,14 @@ Json of(const Finding& finding) {
             {"why", finding.why},
             {"instead", finding.instead},
             {"sources", finding.sources}};
+  if (!finding.meaning.empty()) json["meaning"] = finding.meaning;
   if (!finding.found.empty()) json["found"] = finding.found;
   if (!finding.needed.empty()) json["needed"] = finding.needed;
   if (finding.from_kitchen) json["from"] = "kitchen";
   if (!finding.accepted_because.empty()) json["accepted"] = finding.accepted_because;
+  if (!finding.accepted_until.empty() && finding.accepted_because.empty())
+    json["accepted_until"] = finding.accepted_until;
+  if (finding.known) json["known"] = true;
   return json;
 }
 
@@ -52,16 +62,27 @@ Json of(const Comparison& comparison) {
   return json;
 }
 
-/// Bytes that are no UTF-8 (a path may hold them) are replaced, so that the output is always valid JSON.
-std::string text_of(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
+Json of(const TableUse& use) {
+  Json json{{"jar", use.jar}, {"method", use.method}};
+  if (use.minutes) json["minutes"] = *use.minutes;
+  if (use.psi) json["psi"] = *use.psi;
+  json["judged_at_ft"] = use.judged_at_ft;
+  json["steps"] = Json::array();
+  for (const auto& step : use.steps) {
+    Json band{{"from_ft", step.from_ft}};
+    if (std::isfinite(step.to_ft)) band["to_ft"] = step.to_ft;
+    band["minutes"] = step.minutes;
+    if (step.psi) band["psi"] = *step.psi;
+    json["steps"].push_back(std::move(band));
+  }
+  return json;
+}
 
 }  // namespace
 
-std::string JsonWriter::begin() {
-  return "{\"sealworthy\": " + text_of(Json(version())) + ",\n \"recipes\": [";
-}
+namespace report {
 
-std::string JsonWriter::recipe(const RecipeReport& report) {
+Json json_of(const RecipeReport& report) {
   Json json{{"path", report.path},           {"document", report.document},
             {"title", report.title},         {"verdict", to_string(report.verdict)},
             {"matched", of(report.matched)}, {"findings", Json::array()}};
@@ -70,9 +91,34 @@ std::string JsonWriter::recipe(const RecipeReport& report) {
   json["points"] = Json::array();
   for (const auto& point : report.points) json["points"].push_back(of(point));
   if (report.compared) json["compared"] = of(*report.compared);
-  std::string text = first_ ? "\n  " : ",\n  ";
-  first_ = false;
-  return text += text_of(json);
+  if (!report.kitchen.empty()) json["kitchen"] = report.kitchen;
+  if (!report.tables.empty()) {
+    json["tables"] = Json::array();
+    for (const auto& use : report.tables) json["tables"].push_back(of(use));
+  }
+  if (report.study) json["science"] = report::science_json(*report.study);
+  return json;
+}
+
+std::string json_text(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
+
+}  // namespace report
+
+std::string JsonWriter::begin() {
+  return "{\"sealworthy\": " + json_text(Json(version())) + ",\n \"recipes\": [";
+}
+
+std::string JsonWriter::next() {
+  const bool first = std::exchange(first_, false);
+  return first ? "\n  " : ",\n  ";
+}
+
+std::string JsonWriter::recipe(const RecipeReport& report) {
+  return next() + json_text(report::json_of(report));
+}
+
+std::string NdjsonWriter::recipe(const RecipeReport& report) {
+  return json_text(report::json_of(report)) + "\n";
 }
 
 std::string JsonWriter::end(const Summary& summary) {
@@ -82,7 +128,9 @@ std::string JsonWriter::end(const Summary& summary) {
   for (const auto s : {Severity::danger, Severity::warning, Severity::caution, Severity::notice})
     json[std::string(to_string(s))] = summary.count(s);
   json["accepted"] = summary.accepted;
-  return std::string(first_ ? "" : "\n ") + "],\n \"summary\": " + text_of(json) + "}\n";
+  json["skipped"] = summary.skipped;
+  if (summary.known > 0) json["known"] = summary.known;
+  return std::string(first_ ? "" : "\n ") + "],\n \"summary\": " + json_text(json) + "}\n";
 }
 
 }  // namespace sealworthy

@@ -6,6 +6,7 @@
 #include <sealworthy/lookup_report.hpp>
 
 #include "quantity/figures.hpp"
+#include "report/cautions.hpp"
 #include "report/wrap.hpp"
 
 namespace sealworthy {
@@ -28,12 +29,22 @@ std::string process_words(const LookupAnswer& answer) {
   return words;
 }
 
+std::string boiling_words(const LookupResult& result) {
+  if (!result.boiling_point) return {};
+  return fmt::format(", where water boils at {:.1f} F", in_fahrenheit(*result.boiling_point));
+}
+
+/// To a tenth of a degree.
+double rounded_f(Temperature temperature) { return std::round(in_fahrenheit(temperature) * 10) / 10; }
+
 std::string pack_words(const LookupAnswer& answer) {
   return answer.pack.empty() ? std::string("any pack") : answer.pack + " pack";
 }
 
 std::string row(const LookupAnswer& answer, const TextStyle& style) {
-  const auto altitude = quantity::words(answer.band);
+  auto altitude = quantity::words(answer.band);
+  if (answer.psi && answer.temperature)
+    altitude += fmt::format(", steam of {:.1f} F", in_fahrenheit(*answer.temperature));
   const auto line = fmt::format("    {:<9} {:<12} {:<22} {}", pack_words(answer), answer.jar,
                                 process_words(answer), altitude);
   std::string out = wrap("", line.substr(0), 6, clamped(style));
@@ -130,6 +141,7 @@ Json of(const LookupAnswer& answer) {
   const double top = in_feet(answer.band.high);
   json["band_ft"] = {std::round(in_feet(answer.band.low)),
                      std::isfinite(top) ? Json(std::round(top)) : Json(nullptr)};
+  if (answer.temperature) json["temperature_f"] = rounded_f(*answer.temperature);
   if (answer.row_jar != answer.jar) json["row_jar"] = answer.row_jar;
   if (!answer.applies_to.empty()) json["applies_to"] = answer.applies_to;
   json["notes"] = answer.notes;
@@ -142,7 +154,7 @@ std::string lookup_text(const LookupResult& result, const TextStyle& style) {
   std::string out;
   if (!result.corrected.empty()) out += wrap("", "Taken for: " + result.corrected, 0, clamped(style)) + "\n";
   if (result.altitude)
-    out += fmt::format("At {}:\n\n", quantity::words(*result.altitude));
+    out += fmt::format("At {}{}:\n\n", quantity::words(*result.altitude), boiling_words(result));
   else
     out +=
         wrap("", "For every altitude; --altitude or a kitchen file narrows it to yours.", 0, clamped(style)) +
@@ -155,17 +167,14 @@ std::string lookup_text(const LookupResult& result, const TextStyle& style) {
   for (std::size_t i = shown; i < result.products.size(); ++i)
     out +=
         wrap("  ", fmt::format("{}: {}", result.products[i].id, result.products[i].title), 4, clamped(style));
-  return out + "\n" +
-         wrap("",
-              "These are the published figures; follow your canner's manual too, and ask the local extension "
-              "office about "
-              "anything that is not listed.",
-              0, clamped(style));
+  return out + "\n" + report::cautions_text(clamped(style));
 }
 
 std::string lookup_json(const LookupResult& result) {
   std::string out = "{\"altitude_ft\": ";
   out += result.altitude ? Json(std::round(in_feet(*result.altitude))).dump() : "null";
+  if (result.boiling_point)
+    out += ",\n \"boiling_point_f\": " + Json(rounded_f(*result.boiling_point)).dump();
   out += ",\n \"processes\": [";
   bool first = true;
   for (const auto& answer : result.answers) {

@@ -6,10 +6,11 @@
 #include <sealworthy/read.hpp>
 
 #include "knowledge/knowledge.hpp"
+#include "knowledge/recipes.hpp"
 #include "quantity/figures.hpp"
 #include "reading/build.hpp"
+#include "report/understood.hpp"
 #include "report/wrap.hpp"
-#include "yaml/document.hpp"
 
 namespace sealworthy {
 namespace {
@@ -21,6 +22,13 @@ std::string dumped(const Json& json) { return json.dump(-1, ' ', false, Json::er
 
 /// Figures of at most four decimals: thirds are rounded, not spun out.
 double rounded(double value) { return std::round(value * 10000) / 10000; }
+
+std::string one_line(std::string_view text) {
+  std::string out(text);
+  std::replace(out.begin(), out.end(), '\n', ' ');
+  std::replace(out.begin(), out.end(), '\r', ' ');
+  return out;
+}
 
 std::string_view food_id(const foods::Named& named) {
   return named.food == nullptr ? std::string_view() : named.food->id;
@@ -93,10 +101,53 @@ std::string ingredient_text(const reading::Ingredient& ingredient, const TextSty
          "\n" + wrap("         ", understood, 11, width);
 }
 
+/// What the card or the directions say beside the ingredients, with the words that it came from.
+std::string understood_text(const recipe::Recipe& recipe, int width) {
+  std::string out;
+  for (const auto& line : report::understood_lines(recipe))
+    out += report::cut(
+               fmt::format("{:>6} | {}: {} | {}", line.at.line, line.what, line.value, one_line(line.words)),
+               width) +
+           "\n";
+  for (const auto& doubt : recipe.doubts)
+    out += wrap(fmt::format("{:>6} | ", doubt.at.line),
+                fmt::format("not clear: {} ({})", one_line(doubt.text), doubt.reason), 11, width);
+  if (recipe.prose)
+    for (const auto& missing : report::not_found(recipe)) out += "       | " + missing + ": not found\n";
+  return out;
+}
+
+Json recipe_json(std::string_view path, int document, const reading::Reading& reading) {
+  Json json{{"path", path},
+            {"document", document},
+            {"title", reading.recipe->title.value},
+            {"matched", of(reading.match)},
+            {"ingredients", Json::array()},
+            {"understood", Json::array()}};
+  for (const auto& ingredient : reading.ingredients) json["ingredients"].push_back(of(ingredient));
+  for (const auto& line : report::understood_lines(*reading.recipe))
+    json["understood"].push_back(Json{{"what", line.what},
+                                      {"value", line.value},
+                                      {"words", line.words},
+                                      {"line", line.at.line},
+                                      {"column", line.at.column}});
+  if (!reading.recipe->doubts.empty()) {
+    auto& doubts = json["not_clear"] = Json::array();
+    for (const auto& doubt : reading.recipe->doubts)
+      doubts.push_back(Json{{"words", doubt.text},
+                            {"reason", doubt.reason},
+                            {"line", doubt.at.line},
+                            {"column", doubt.at.column}});
+  }
+  if (reading.recipe->prose) json["not_found"] = report::not_found(*reading.recipe);
+  return json;
+}
+
 std::string recipe_text(const reading::Reading& reading, const TextStyle& style) {
   const int width = std::clamp(style.width, 40, 100);
   std::string out = wrap("  ", reading.recipe->title.value, 4, width);
   for (const auto& ingredient : reading.ingredients) out += ingredient_text(ingredient, style);
+  out += understood_text(*reading.recipe, width);
   const auto& match = reading.match;
   if (match.product == nullptr) return out + "  no tested process was found for it\n";
   out += wrap(
@@ -111,12 +162,12 @@ std::string recipe_text(const reading::Reading& reading, const TextStyle& style)
 }  // namespace
 
 ReadRecipes read_recipes(const Checker& checker, std::string_view path, std::string_view text,
-                         ReadFormat format, const TextStyle& style) {
+                         ReadFormat format, const TextStyle& style, bool all) {
   ReadRecipes out;
   const auto error = [&](int document, const yaml::Error& e) {
     out.unreadable = true;
-    if (format == ReadFormat::text) {
-      out.recipes.push_back(wrap("  ",
+    if (format != ReadFormat::json) {
+      out.recipes.push_back(wrap(format == ReadFormat::card ? "# " : "  ",
                                  fmt::format("{}:{}: {} {}", e.at.line, e.at.column, e.message, e.suggestion),
                                  4, std::clamp(style.width, 40, 100)));
       return;
@@ -132,31 +183,25 @@ ReadRecipes read_recipes(const Checker& checker, std::string_view path, std::str
                                         {"message", e.message},
                                         {"suggestion", e.suggestion}}}}));
   };
-  const auto documents = yaml::read_documents(text);
-  if (documents.empty()) error(1, {{1, 1}, "There is no recipe in this file.", ""});
-  for (const auto& document : documents) {
-    if (const auto* bad = std::get_if<yaml::BadDocument>(&document)) {
-      error(bad->number, bad->error);
+  const auto found = knowledge::find_recipes(path, text, checker.knowledge(), all);
+  out.skipped = found.skipped;
+  if (found.recipes.empty() && found.skipped == 0) error(1, {{1, 1}, "There is no recipe in this file.", ""});
+  for (const auto& one : found.recipes) {
+    if (const auto* e = std::get_if<yaml::Error>(&one.recipe)) {
+      error(one.number, *e);
       continue;
     }
-    const auto& good = std::get<yaml::Document>(document);
-    const auto recipe = recipe::read_card(good);
-    if (const auto* e = std::get_if<yaml::Error>(&recipe)) {
-      error(good.number(), *e);
+    const auto& recipe = std::get<recipe::Recipe>(one.recipe);
+    if (format == ReadFormat::card) {
+      out.recipes.push_back(report::card_of(recipe));
       continue;
     }
-    const auto reading = reading::build(std::get<recipe::Recipe>(recipe), {}, checker.knowledge());
+    const auto reading = reading::build(recipe, {}, checker.knowledge());
     if (format == ReadFormat::text) {
       out.recipes.push_back(recipe_text(reading, style));
       continue;
     }
-    Json json{{"path", path},
-              {"document", good.number()},
-              {"title", reading.recipe->title.value},
-              {"matched", of(reading.match)},
-              {"ingredients", Json::array()}};
-    for (const auto& ingredient : reading.ingredients) json["ingredients"].push_back(of(ingredient));
-    out.recipes.push_back(dumped(json));
+    out.recipes.push_back(dumped(recipe_json(path, one.number, reading)));
   }
   return out;
 }

@@ -6,10 +6,10 @@ void Summary::add(const RecipeReport& report) {
   ++recipes;
   ++verdicts[static_cast<std::size_t>(report.verdict)];
   for (const auto& finding : report.findings) {
-    if (finding.accepted_because.empty())
+    if (finding.counts())
       ++severities[static_cast<std::size_t>(finding.severity)];
     else
-      ++accepted;
+      ++(finding.known ? known : accepted);
   }
 }
 

@@ -4,6 +4,7 @@
 #include <sealworthy/report.hpp>
 #include <vector>
 
+#include "report/cautions.hpp"
 #include "report/side_by_side.hpp"
 #include "report/wrap.hpp"
 
@@ -84,12 +85,19 @@ std::string finding_text(const RecipeReport& report, const Finding& finding, con
     out = wrap(fmt::format("{:<{}}", label, label_columns), finding.message, label_columns, width);
   }
   if (style.color) out.replace(4, word.size(), painted(word, color_of(finding.severity), style));
-  if (!finding.from_kitchen) out += source_line(report, finding.at.line, style);
+  if (!finding.from_kitchen) {
+    out += source_line(report, finding.at.line, style);
+  } else if (!report.kitchen.empty()) {
+    out += detail("in", fmt::format("{}, line {}", report.kitchen, finding.at.line), style);
+  }
   out += detail("why", finding.why, style);
+  out += detail("means", finding.meaning, style);
   out += detail("instead", finding.instead, style);
   out += detail("source", joined(finding.sources, "; "), style);
   if (!finding.accepted_because.empty())
     out += detail("accepted", finding.accepted_because + " (the verdict stays as it is)", style);
+  else if (!finding.accepted_until.empty())
+    out += detail("accepted", "only until " + finding.accepted_until + ", so it counts again", style);
   return out;
 }
 
@@ -142,7 +150,14 @@ std::string TextWriter::recipe(const RecipeReport& report) {
   last_path_ = report.path;
   out += wrap("  ", headline(report, style_), 4, clamped(style_) + (style_.color ? 12 : 0));
   out += match_text(report, style_);
-  for (const auto& finding : report.findings) out += finding_text(report, finding, style_);
+  std::size_t known = 0;
+  for (const auto& finding : report.findings) {
+    if (finding.known)
+      ++known;
+    else
+      out += finding_text(report, finding, style_);
+  }
+  if (known > 0) out += fmt::format("    {} known from the baseline\n", known);
   if (report.compared) out += report::side_by_side(*report.compared, style_);
   return out;
 }
@@ -155,14 +170,12 @@ std::string TextWriter::end(const Summary& summary) {
   std::string text = fmt::format("{} {}{}{}.", recipes, recipes == 1 ? "recipe" : "recipes",
                                  parts.empty() ? "" : ": ", joined(parts, ", "));
   if (summary.accepted > 0) text += fmt::format(" {} accepted.", summary.accepted);
+  if (summary.skipped > 0)
+    text += fmt::format(" {} {} not about canning, not checked (--all checks every recipe).", summary.skipped,
+                        summary.skipped == 1 ? "page or recipe is" : "pages or recipes are");
+  if (summary.known > 0) text += fmt::format(" {} known from the baseline.", summary.known);
   const int width = clamped(style_);
-  return "\n" + wrap("", text, 0, width) +
-         wrap("",
-              "This tool compares cards with published processes; it does not replace your canner's manual, "
-              "the local "
-              "extension office or local law. Never taste from a jar that leaks, bulges, spurts, smells or "
-              "looks wrong.",
-              0, width);
+  return "\n" + wrap("", text, 0, width) + report::cautions_text(width);
 }
 
 }  // namespace sealworthy

@@ -2,6 +2,7 @@
 #include <array>
 #include <cmath>
 #include <sealworthy/lookup.hpp>
+#include <sealworthy/science.hpp>
 
 #include "knowledge/knowledge.hpp"
 #include "quantity/figures.hpp"
@@ -195,6 +196,18 @@ class Lookup {
   LookupResult& result_;
 };
 
+/// What the altitude makes of the figures; nothing is decided by it.
+void add_temperatures(LookupResult& result) {
+  if (!result.altitude) return;
+  const Altitude at = *result.altitude;
+  result.boiling_point = science::value_of(science::boiling_point(at));
+  for (LookupAnswer& answer : result.answers) {
+    answer.temperature = answer.psi
+                             ? science::value_of(science::canner_temperature({psi_gauge(*answer.psi), at}))
+                             : result.boiling_point;
+  }
+}
+
 }  // namespace
 
 std::variant<LookupResult, InputError> tested::lookup(const LookupRules& rules, const LookupQuery& query) {
@@ -217,6 +230,7 @@ std::variant<LookupResult, InputError> tested::lookup(const LookupRules& rules, 
     return std::any_of(result.answers.begin(), result.answers.end(),
                        [&](const LookupAnswer& answer) { return answer.id == product.id; });
   };
+  add_temperatures(result);
   std::stable_partition(result.products.begin(), result.products.end(), answered);
   return result;
 }

@@ -78,15 +78,17 @@ TEST_CASE("the gauge: said, in the method's words, or the kitchen's only one") {
         recipe::Gauge::weighted);
   CHECK_FALSE(with("jars: pint\nprocess: {method: pressure canner}\n")->jars[0].gauge.has_value());
   recipe::Kitchen kitchen;
-  kitchen.canners.push_back({{"pressure canner", {3, 4}, ""},
-                             recipe::Placed<recipe::Gauge>{recipe::Gauge::dial, {3, 9}, "dial"},
-                             {},
-                             {}});
+  recipe::Canner dial;
+  dial.kind = {"pressure canner", {3, 4}, ""};
+  dial.gauge = recipe::Placed<recipe::Gauge>{recipe::Gauge::dial, {3, 9}, "dial"};
+  kitchen.canners.push_back(dial);
   Settings settings;
   settings.kitchen = &kitchen;
   CHECK(with("jars: pint\nprocess: {method: pressure canner}\n", settings)->jars[0].gauge ==
         recipe::Gauge::dial);
-  kitchen.canners.push_back({{"weighted gauge pressure canner", {4, 4}, ""}, {}, {}, {}});
+  recipe::Canner weighted;
+  weighted.kind = {"weighted gauge pressure canner", {4, 4}, ""};
+  kitchen.canners.push_back(weighted);
   CHECK_FALSE(with("jars: pint\nprocess: {method: pressure canner}\n", settings)->jars[0].gauge.has_value());
 }
 

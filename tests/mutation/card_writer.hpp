@@ -1,17 +1,20 @@
 #pragma once
 
-/// A product of the tables, written as a card that follows it in every point.
+/// A product of the tables, written as a card that follows it in every point but those that an edit changes;
+/// kept apart from the writer that `suggest` uses, which is under test itself.
 
 #include <optional>
 #include <string>
 #include <vector>
 
-#include "figures.hpp"
 #include "foods/catalogue.hpp"
+#include "suggest/card_writer.hpp"
 #include "tested/product.hpp"
 #include "tested/tables.hpp"
 
-namespace sealworthy::property {
+namespace sealworthy::mutation {
+
+using suggest::CardFigures;
 
 /// A change of one line of the formula.
 struct LineEdit {
@@ -61,4 +64,4 @@ class CardWriter {
   const foods::Catalogue& catalogue_;
 };
 
-}  // namespace sealworthy::property
+}  // namespace sealworthy::mutation

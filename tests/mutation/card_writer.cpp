@@ -9,7 +9,7 @@
 
 #include "quantity/figures.hpp"
 
-namespace sealworthy::property {
+namespace sealworthy::mutation {
 namespace {
 
 std::string quoted(std::string_view text) {
@@ -253,4 +253,4 @@ std::string CardWriter::write(const tested::Product& product, const CardFigures&
   return card;
 }
 
-}  // namespace sealworthy::property
+}  // namespace sealworthy::mutation

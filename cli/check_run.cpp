@@ -1,0 +1,139 @@
+#include "check_run.hpp"
+
+#include <tbb/global_control.h>
+#include <tbb/parallel_pipeline.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <memory>
+#include <thread>
+#include <utility>
+
+namespace sealworthy::cli {
+namespace {
+
+constexpr std::size_t file_limit =
+    1 << 20;  // the limit that documents are read with; more is told as an error there
+
+}  // namespace
+
+CheckRun::CheckRun(const CheckArguments& arguments, const Checker& checker, CheckOptions options,
+                   FailPolicy fail, Outputs& outputs)
+    : arguments_(arguments),
+      checker_(checker),
+      options_(std::move(options)),
+      fail_(fail),
+      outputs_(outputs),
+      kitchens_(checker, options_.today, [this](const InputError& error) { trouble(error); }) {}
+
+bool CheckRun::set_up() {
+  if (!arguments_.common.kitchen.empty() && !kitchens_.use_for_all(arguments_.common.kitchen)) return false;
+  if (!baselines_.open(arguments_.baseline, arguments_.write_baseline)) return false;
+  // What --explain and --against add to a report is not kept.
+  if (arguments_.cache.empty() || options_.explain || options_.side_by_side) return true;
+  auto common = arguments_.common.altitude + (options_.all ? "\1" : "\0");
+  for (const auto& path : expand(arguments_.common.rules).files) {
+    const auto text = read_file(path, file_limit);
+    if (const auto* rules = std::get_if<std::string>(&text)) common += '\0' + path + '\0' + *rules;
+  }
+  cache_.emplace(arguments_.cache, common, arguments_.today);
+  return true;
+}
+
+int CheckRun::all() {
+  if (!set_up()) return unreadable;
+  const auto expanded = expand(arguments_.paths);
+  for (const auto& t : expanded.troubles) trouble({t.path, {}, t.message, {}});
+  progress_.start(expanded.files.size());
+  outputs_.begin();
+  check_all(expanded.files);
+  outputs_.end(summary_);
+  progress_.stop();
+  if (!outputs_.written()) tell("the report could not be written");
+  if (cache_ && !cache_->finish())
+    tell(
+        {arguments_.cache, {}, "warning: the cache can't be written, so the next run will take as long", {}});
+  const bool noted = baselines_.finish();
+  if (troubled_ || !noted || !outputs_.written() || summary_.count(Verdict::unreadable) > 0)
+    return unreadable;
+  return failed_ ? found : fine;
+}
+
+CheckRun::Checked CheckRun::check(const std::string& path) {
+  auto text = read_file(path, most_bytes(path));
+  if (auto* t = std::get_if<Trouble>(&text)) return {{}, std::move(*t)};
+  auto options = options_;
+  if (auto kitchen = kitchens_.of(path)) options.kitchen = std::move(kitchen);
+  return {check_or_recall(path, std::get<std::string>(text), options), {}};
+}
+
+FileReport CheckRun::check_or_recall(const std::string& path, const std::string& text,
+                                     const CheckOptions& options) {
+  if (!cache_) return checker_.check_file(path, text, options);
+  const auto key = cache_->key(text, std::filesystem::path(path).extension().string(),
+                               options.kitchen ? options.kitchen->path() : std::string());
+  if (auto known = cache_->find(key, path)) return {std::move(*known), 0};
+  auto report = checker_.check_file(path, text, options);
+  // A page that is passed over costs no more than looking it up.
+  if (report.skipped == 0) cache_->add(key, report.recipes);
+  return report;
+}
+
+void CheckRun::write(Checked& checked) {
+  if (checked.trouble) trouble({checked.trouble->path, {}, checked.trouble->message, {}});
+  summary_.skipped += checked.report.skipped;
+  for (auto& report : checked.report.recipes) {
+    baselines_.mark(report);
+    summary_.add(report);
+    failed_ = failed_ || fail_.fails(report);
+    outputs_.recipe(report);
+  }
+  progress_.one_more();
+}
+
+/// Reports are written in the order of the files whatever the number of threads; at most a few files per
+/// thread are under way at once, which bounds memory.
+void CheckRun::check_all(const std::vector<std::string>& files) {
+  const auto jobs = static_cast<std::size_t>(
+      arguments_.jobs > 0 ? arguments_.jobs
+                          : static_cast<int>(std::max(1U, std::thread::hardware_concurrency())));
+  if (jobs == 1 || files.size() < 2) {
+    for (const auto& file : files) {
+      auto checked = check(file);
+      write(checked);
+    }
+    return;
+  }
+  const tbb::global_control limit(tbb::global_control::max_allowed_parallelism, jobs);
+  std::size_t next = 0;
+  constexpr std::size_t batch = 16;
+  using Batch = std::pair<std::size_t, std::size_t>;
+  const auto take =
+      tbb::make_filter<void, Batch>(tbb::filter_mode::serial_in_order, [&](tbb::flow_control& control) {
+        if (next >= files.size()) control.stop();
+        const Batch range{next, std::min(next + batch, files.size())};
+        next = range.second;
+        return range;
+      });
+  const auto work = tbb::make_filter<Batch, std::shared_ptr<std::vector<Checked>>>(
+      tbb::filter_mode::parallel, [&](Batch range) {
+        auto done = std::make_shared<std::vector<Checked>>();
+        done->reserve(batch);
+        for (auto i = range.first; i < range.second; ++i) done->push_back(check(files[i]));
+        return done;
+      });
+  const auto put_out = tbb::make_filter<std::shared_ptr<std::vector<Checked>>, void>(
+      tbb::filter_mode::serial_in_order, [&](const std::shared_ptr<std::vector<Checked>>& done) {
+        for (auto& checked : *done) write(checked);
+      });
+  tbb::parallel_pipeline(4 * jobs, take & work & put_out);
+}
+
+void CheckRun::trouble(const InputError& error) {
+  const std::scoped_lock lock(mutex_);
+  troubled_ = true;
+  progress_.clear();
+  tell(error);
+}
+
+}  // namespace sealworthy::cli

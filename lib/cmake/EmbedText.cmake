@@ -1,0 +1,10 @@
+# Writes text files as C++ string views: cmake -DOUTPUT=x.cpp -DFILES="a.html;b.css" -P EmbedText.cmake
+set(code "#include \"report/page/files.hpp\"\n\nnamespace sealworthy::report::page {\n\n")
+foreach(file IN LISTS FILES)
+  get_filename_component(name ${file} NAME)
+  string(REPLACE "." "_" name ${name})
+  file(READ ${file} text)
+  string(APPEND code "const std::string_view ${name} = R\"page_text(${text})page_text\";\n\n")
+endforeach()
+string(APPEND code "}  // namespace sealworthy::report::page\n")
+file(WRITE ${OUTPUT} "${code}")

@@ -1,0 +1,194 @@
+#include "prose/process.hpp"
+
+#include <algorithm>
+
+#include "prose/process_words.hpp"
+
+namespace sealworthy::prose {
+
+void ProcessReader::doubt(const Sentence& s, std::string reason) {
+  for (const recipe::Doubt& known : doubts_)
+    if (known.text.data() == s.all_words().data()) return;
+  doubts_.push_back({s.at(0), s.all_words(), std::move(reason)});
+}
+
+/// "Boil the jars 15 minutes in a water-bath canner": heat that is the process, since filled jars stand in
+/// it.
+bool ProcessReader::jars_stand_in_it(const Sentence& s, const Mark& verb) const {
+  if (s.has(Sense::empty_jars) || s.has(Kind::process)) return false;
+  const bool them = std::any_of(s.tokens.begin(), s.tokens.end(),
+                                [](const phrases::Token& token) { return token.text == "them"; });
+  const bool sure = std::any_of(s.marks.begin(), s.marks.end(),
+                                [](const Mark& m) { return m.kind == Kind::method && m.method.sure; });
+  const bool of_jars = s.has(Sense::jar) || s.has(Kind::jar) || them;
+  if (sure) return of_jars || s.tokens[verb.first].text == "boil";
+  // Without a canner the jars must be what is heated: "boil the jars", not "simmer the carrots, fill the
+  // jars".
+  for (std::size_t i = verb.last; i < verb.last + 4 && i < s.tokens.size(); ++i)
+    if (s.senses[i].has(Sense::jar)) return closed_;
+  return false;
+}
+
+/// The verb or the method that a time belongs to.
+const Mark* ProcessReader::owner(const Sentence& s, const Mark& time) const {
+  const Mark* before = nullptr;
+  const Mark* method = nullptr;
+  const Mark* after = nullptr;
+  for (const Mark& mark : s.marks) {
+    const bool verb = mark.kind == Kind::process || mark.kind == Kind::work || mark.kind == Kind::increase;
+    if (verb && mark.first < time.first) before = &mark;
+    if (verb && after == nullptr && mark.first > time.first) after = &mark;
+    if (mark.kind == Kind::method && mark.method.sure && mark.first < time.first) method = &mark;
+  }
+  // A method without a verb before it owns the time itself: "Water bath: 15 minutes".
+  if (before == nullptr && method != nullptr) return method;
+  return before != nullptr ? before : after;
+}
+
+bool ProcessReader::is_process(const Sentence& s, const Mark& time) const {
+  if (denied(s, time.first)) return false;
+  const Mark* verb = owner(s, time);
+  if (verb == nullptr) {
+    const bool labelled =
+        s.has(Kind::jar) || s.has(Kind::altitude) || s.has(Kind::pressure) || s.has(Kind::pack);
+    return last_process_ && labelled;
+  }
+  if (s.denied(verb->first)) return false;
+  switch (verb->kind) {
+    case Kind::process:
+      return true;
+    case Kind::method:
+      return !s.has(Sense::empty_jars);
+    case Kind::work:
+      return verb->heats_jars && jars_stand_in_it(s, *verb);
+    default:
+      return false;
+  }
+}
+
+/// The times of a sentence that are the process's. A bare figure beside a jar size is one where a time stands
+/// in the sentence too: "process pints 20 and quarts 25 minutes". `loose`: times to be added to others.
+std::vector<const Mark*> ProcessReader::own_times(const Sentence& s, std::vector<Mark>& loose) {
+  std::vector<const Mark*> times;
+  const bool high = s.has(Kind::altitude);
+  for (std::size_t i = 0; i < s.marks.size(); ++i) {
+    const Mark& mark = s.marks[i];
+    if (mark.kind == Kind::time) {
+      const bool to = mark.first > 0 && s.tokens[mark.first - 1].text == "to";
+      const auto* more = std::find_if(s.marks.data(), s.marks.data() + i,
+                                      [](const Mark& m) { return m.kind == Kind::increase; });
+      const bool increased = more != s.marks.data() + i && !to && (high || s.has(Sense::altitude)) &&
+                             (times.empty() || more->first > times.back()->first);
+      if (increased) {
+        if (!s.denied(more->first)) loose.push_back(mark);
+      } else if (is_process(s, mark)) {
+        const bool again = std::any_of(times.begin(), times.end(), [&](const Mark* t) {
+          return t->figure == mark.figure && s.tokens[mark.first].before == '(';
+        });
+        if (!again) times.push_back(&mark);
+      }
+    } else if (mark.kind == Kind::number) {
+      const bool beside_jar = (i > 0 && s.marks[i - 1].kind == Kind::jar) ||
+                              (i + 1 < s.marks.size() && s.marks[i + 1].kind == Kind::jar);
+      const bool unit_later = std::any_of(
+          s.tokens.begin() + static_cast<std::ptrdiff_t>(mark.last), s.tokens.end(),
+          [](const phrases::Token& token) { return token.text == "minutes" || token.text == "min"; });
+      const Mark* verb = owner(s, mark);
+      const bool owned = verb != nullptr && verb->kind == Kind::process && !s.denied(verb->first);
+      if (beside_jar && (unit_later || !times.empty()) && (owned || last_process_)) times.push_back(&mark);
+    }
+  }
+  return times;
+}
+
+std::vector<ProcessReader::Segment> ProcessReader::segments(const Sentence& s,
+                                                            const std::vector<const Mark*>& times) const {
+  const bool sure = std::any_of(s.marks.begin(), s.marks.end(),
+                                [](const Mark& m) { return m.kind == Kind::method && m.method.sure; });
+  const bool pressure = s.has(Kind::pressure);
+  std::vector<const Mark*> methods;
+  for (const Mark& mark : s.marks) {
+    if (mark.kind != Kind::method || denied(s, mark.first)) {
+      // "If using a pressure canner, ..." names the method all the same.
+      if (mark.kind != Kind::method || s.denied(mark.first)) continue;
+    }
+    if (!mark.method.sure &&
+        (sure || (pressure && mark.method.method->kind != reading::MethodKind::pressure)))
+      continue;
+    methods.push_back(&mark);
+  }
+  std::vector<Segment> out(1);
+  const auto kind = [](const Mark* m) { return m->method.method->kind; };
+  const bool several = std::any_of(methods.begin(), methods.end(),
+                                   [&](const Mark* m) { return kind(m) != kind(methods.front()); });
+  if (!several) {
+    out.front().methods = methods;
+    for (const Mark& mark : s.marks) out.front().marks.push_back(&mark);
+    return out;
+  }
+  const bool method_first = times.empty() || methods.front()->first < times.front()->first;
+  const auto figure_between = [&](const Mark* a, const Mark* b) {
+    return std::any_of(times.begin(), times.end(),
+                       [&](const Mark* t) { return a->first < t->first && t->first < b->first; });
+  };
+  // Where each segment ends: before a method that comes first, or behind one that comes last.
+  std::vector<std::size_t> ends;
+  out.front().methods.push_back(methods.front());
+  for (std::size_t i = 1; i < methods.size(); ++i) {
+    if (figure_between(methods[i - 1], methods[i])) {
+      ends.push_back(method_first ? methods[i]->first : methods[i - 1]->last);
+      out.emplace_back();
+    }
+    out.back().methods.push_back(methods[i]);
+  }
+  std::size_t segment = 0;
+  for (const Mark& mark : s.marks) {
+    while (segment < ends.size() && mark.first >= ends[segment]) ++segment;
+    out[segment].marks.push_back(&mark);
+  }
+  return out;
+}
+
+void ProcessReader::note_context(const Sentence& s) {
+  for (std::size_t i = 0; i < s.tokens.size(); ++i) {
+    if (s.denied(i)) continue;
+    if (s.senses[i].has(Sense::fill) && s.has(Sense::jar)) filled_ = true;
+    if (filled_ && s.senses[i].has(Sense::closed)) closed_ = true;
+  }
+  for (const Mark& mark : s.marks) {
+    if (mark.denied) continue;
+    if (mark.kind == Kind::method && mark.method.sure)
+      methods_.emplace_back(placed(s, mark, s.words(mark.first, mark.last)), mark.method.method->kind);
+    if (mark.kind == Kind::gauge) gauges_.push_back(placed(s, mark, mark.gauge));
+  }
+}
+
+void ProcessReader::read(const Sentence& s, const Sentence* next) {
+  const bool taken_back = s.question || s.has(Sense::taken_back) ||
+                          (next != nullptr && next->has(Sense::taken_back) && next->tokens.size() < 10 &&
+                           (next->tokens.front().grammar & phrases::points_back) != 0);
+  if (taken_back) return;
+  std::vector<Mark> loose;
+  const auto times = own_times(s, loose);
+  if (s.overfull && (!times.empty() || !loose.empty())) doubt(s, "it holds more figures than are read");
+  const std::size_t before = drafts_.size();
+  if (times.empty()) {
+    pressures_alone(s);
+  } else {
+    for (const Segment& segment : segments(s, times))
+      draft(s, segment, times, loose.empty() ? nullptr : &loose.front());
+  }
+  if (!loose.empty()) {
+    std::vector<const Mark*> more;
+    more.reserve(loose.size());
+    for (const Mark& mark : loose) more.push_back(&made_.emplace_back(mark));
+    increase(s, more);
+  }
+  const bool verb = std::any_of(s.marks.begin(), s.marks.end(), [](const Mark& m) {
+    return m.kind == Kind::process || (m.kind == Kind::method && m.method.sure);
+  });
+  note_context(s);
+  last_process_ = drafts_.size() > before || !loose.empty() || verb;
+}
+
+}  // namespace sealworthy::prose

@@ -1,0 +1,110 @@
+#pragma once
+
+/// The words by which directions are understood (rules/directions.yaml), and the trade words of methods.
+
+#include <array>
+#include <cstdint>
+#include <deque>
+#include <span>
+#include <string>
+#include <string_view>
+#include <unordered_map>
+#include <vector>
+
+#include "foods/catalogue.hpp"
+#include "phrases/lexicon.hpp"
+#include "reading/methods.hpp"
+
+namespace sealworthy::prose {
+
+/// What a word or a few words may mean in directions; the keys of rules/directions.yaml in their order.
+enum class Sense : std::uint8_t {
+  process,
+  other_work,
+  heat_jars,
+  after,
+  increase,
+  fill,
+  liquid,
+  raw,
+  hot,
+  raw_pack,
+  hot_pack,
+  headspace,
+  top,
+  jar,
+  each,
+  put_in,
+  empty_jars,
+  lids_alone,
+  closed,
+  gauge_dial,
+  gauge_weighted,
+  pressure,
+  above,
+  below,
+  and_up,
+  altitude,
+  canning,
+  heading_ingredients,
+  heading_directions,
+  heading_notes,
+  heading_other,
+  yield,
+  taken_back,
+  if_liked,
+  seal,
+};
+constexpr std::size_t senses = 35;
+
+/// The senses of the words that begin at a place, each with how many words it takes up.
+struct Senses {
+  std::array<std::uint8_t, senses> length{};  ///< 0: not this sense
+  [[nodiscard]] std::size_t words(Sense sense) const { return length[static_cast<std::size_t>(sense)]; }
+  [[nodiscard]] bool has(Sense sense) const { return words(sense) != 0; }
+};
+
+/// A method named in a sentence.
+struct MethodAt {
+  const reading::MethodWord* method = nullptr;
+  std::size_t words = 0;  ///< so many words of the sentence
+  /// The words can mean nothing but canning ("water bath canner"); "oven" and "boiling water" may be any
+  /// work.
+  bool sure = false;
+};
+
+class Vocabulary {
+ public:
+  void load(std::string_view file, const yaml::Document& document, std::vector<foods::LoadError>& errors);
+  /// To be called last. `methods` must outlive the vocabulary.
+  void finish(const reading::Methods& methods);
+
+  /// Cost: one look-up.
+  [[nodiscard]] Senses at(std::span<const phrases::Token> tokens, std::size_t place) const;
+  /// The longest name of a method that begins at a place; words == 0: none.
+  [[nodiscard]] MethodAt method_at(std::span<const phrases::Token> tokens, std::size_t place) const;
+  /// For reading sentences with the words that deny.
+  [[nodiscard]] const phrases::Lexicon& lexicon() const { return lexicon_; }
+  /// True if the whole text is a phrase of this sense (a heading).
+  [[nodiscard]] bool is(std::string_view text, Sense sense) const;
+  /// True if the first word of a text has this sense.
+  [[nodiscard]] bool begins_with(std::string_view text, Sense sense) const;
+
+ private:
+  struct Phrase {
+    std::vector<std::string> words;
+    Sense sense = Sense::process;
+  };
+  struct Name {
+    std::vector<std::string> words;
+    const reading::MethodWord* method = nullptr;
+    bool sure = false;
+  };
+  void add(std::string_view text, Sense sense);
+
+  std::unordered_map<std::string, std::vector<Phrase>> phrases_;  ///< by first word
+  std::unordered_map<std::string, std::vector<Name>> names_;      ///< by first word
+  phrases::Lexicon lexicon_;
+};
+
+}  // namespace sealworthy::prose

@@ -1,0 +1,341 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <sealworthy/suggest.hpp>
+
+#include "knowledge/knowledge.hpp"
+#include "plan/batch.hpp"
+#include "plan/scale.hpp"
+#include "plan/write_card.hpp"
+#include "quantity/figures.hpp"
+#include "reading/build.hpp"
+#include "reading/ingredients.hpp"
+#include "suggest/card_writer.hpp"
+#include "suggest/choose.hpp"
+#include "tested/compare_amounts.hpp"
+#include "tested/line_foods.hpp"
+#include "yaml/document.hpp"
+
+namespace sealworthy {
+namespace {
+
+using reading::Reading;
+using suggest::CardFigures;
+
+/// A text behind "#": one line.
+std::string comment(std::string text) {
+  std::replace(text.begin(), text.end(), '\n', ' ');
+  return "  # " + text;
+}
+
+/// The words of a line without quotes and braces, for comparing it with the card's.
+std::string bare(std::string_view yaml) {
+  std::string out;
+  for (const char c : yaml)
+    if (c != '"' && c != '{' && c != '}' && c != '[' && c != ']') out += c;
+  return out;
+}
+
+/// "hot pack: boil 5 minutes." -> "Boil 5 minutes."
+std::string sentence(std::string step) {
+  if (const auto at = step.find(" pack: "); at == 3) step.erase(0, at + 7);
+  if (!step.empty() && step.front() >= 'a' && step.front() <= 'z')
+    step.front() = static_cast<char>(step.front() - 'a' + 'A');
+  return step;
+}
+
+/// How a line is worded: as the card names the food of the formula, as the publication prints it, or by the
+/// names of the catalogue.
+enum class Words { card, printed, catalogue };
+
+class Writer {
+ public:
+  Writer(const Checker& checker, const Reading& reading, const tested::Product& product,
+         const CardFigures& figures, Words words)
+      : words_(words),
+        knowledge_(checker.knowledge()),
+        reading_(reading),
+        product_(product),
+        figures_(figures),
+        writer_(knowledge_.tables, knowledge_.catalogue),
+        used_(reading.ingredients.size(), false) {}
+
+  std::string card() {
+    const auto& recipe = *reading_.recipe;
+    out_ = fmt::format("# {}\n# as {} prints it, at this card's size, jar and altitude.\n", product_.title,
+                       product_.source);
+    out_ += "# Each line that differs from the card says so. Check it before you can by it.\n";
+    out_ += "recipe: " + plan::scalar(recipe.title.value) + "\n";
+    const bool followed = recipe.follows && recipe.follows->value == product_.id;
+    out_ += "follows: " + product_.id + (followed ? "" : comment("the tested process nearest to the card")) +
+            "\n";
+    ingredients();
+    packing();
+    process();
+    out_ += "steps:\n";
+    for (const auto& step : writer_.steps(product_, figures_))
+      out_ += "  - " + plan::scalar(sentence(step)) + "\n";
+    for (const auto& step : recipe.steps) out_ += "  # the card's own: " + bare(step.value) + "\n";
+    return out_;
+  }
+
+ private:
+  /// How many times the published batch the card makes; what is not to be made larger is made once.
+  double scale() const {
+    if (!product_.formula) return 1;
+    const auto& whole = knowledge_.planning.whole_batches;
+    if (std::find(whole.begin(), whole.end(), product_.acid_class) != whole.end()) return 1;
+    return plan::times_formula(reading_, *product_.formula).value_or(1);
+  }
+
+  void ingredients() {
+    suggest::CardStyle style;
+    style.scale = scale();
+    style.acid_choice = acid_choice();
+    if (std::abs(style.scale - 1) > 0.02)
+      out_ += fmt::format("# The published amounts times {}.\n", quantity::kitchen_number(style.scale));
+    out_ += "ingredients:\n";
+    for (const auto& line : writer_.ingredients(product_, figures_, style)) {
+      std::string yaml = words_ == Words::catalogue ? line.yaml : printed(line, style.scale);
+      const auto own = card_line(line.foods);
+      std::string note = "added";
+      if (own < used_.size()) {
+        used_[own] = true;
+        const auto& ingredient = reading_.ingredients[own];
+        const std::string was(ingredient.line->text);
+        if (words_ == Words::card && keeps(ingredient)) yaml = in_own_words(line, ingredient, style.scale);
+        note = same(yaml, ingredient) ? std::string() : "the card has: " + was;
+      }
+      out_ += "  - " + yaml + (note.empty() || is_plain_water(line) ? "" : comment(note)) + "\n";
+    }
+    for (std::size_t i = 0; i < used_.size(); ++i)
+      if (!used_[i]) leave_out(reading_.ingredients[i]);
+  }
+
+  /// Salt, dry spice and water of a single food stay; whatever else the process does not name is left out.
+  void leave_out(const reading::Ingredient& ingredient) {
+    const bool stays = !product_.formula && ingredient.food != nullptr &&
+                       (tested::is_salt(*ingredient.food) || tested::is_water(*ingredient.food));
+    if (stays) {
+      const std::string each = ingredient.line->per_jar ? "each jar: " : "";
+      out_ += "  - " + each + plan::scalar(ingredient.line->text) + "\n";
+    } else {
+      out_ += "  # left out, the tested process does not name it: " + bare(ingredient.line->text) + "\n";
+    }
+  }
+
+  /// The line as the publication prints it.
+  std::string printed(const suggest::CardLine& line, double times) const {
+    if (line.formula == nullptr || line.formula->per_jar) return line.yaml;
+    const std::string& text = line.formula->text;
+    const auto read = knowledge_.catalogue.read_line(text, quantity::Units::us);
+    return plan::scalar(std::abs(times - 1) < 1e-9 ? text : plan::scaled_line(text, read, times));
+  }
+
+  /// The card's line with the published amount; without a formula the amount of the food is free.
+  std::string in_own_words(const suggest::CardLine& line, const reading::Ingredient& ingredient,
+                           double times) const {
+    const std::string own(ingredient.line->text);
+    const auto* formula = line.formula;
+    if (!product_.formula && !ingredient.read.per_jar && !line.per_jar) return plan::scalar(own);
+    if (formula == nullptr || formula->per_jar || ingredient.read.per_jar) return line.yaml;
+    const auto published = std::find_if(formula->amounts.begin(), formula->amounts.end(),
+                                        [](const auto& amount) { return amount.stated_any(); });
+    const auto& amount = ingredient.read.amount;
+    if (published == formula->amounts.end()) return plan::scalar(own);
+    for (const auto& one : formula->amounts)
+      for (const auto& printed : tested::sizes_of(one))
+        for (const auto& size : tested::sizes_of(amount))
+          if (size.beside(printed) &&
+              tested::beside(size.value, printed.value * times).result == tested::Beside::Result::equal)
+            return plan::scalar(own);
+    if (!amount.stated_any() || amount.begin != 0 || amount.noun_end > 0 || !ingredient.read.more.empty())
+      return printed(line, times);
+    return plan::scalar(tested::words_of(*published, times) + own.substr(amount.end));
+  }
+
+  static bool is_plain_water(const suggest::CardLine& line) { return line.yaml == "water"; }
+
+  /// The card's line of the food is kept where the form it says is one that the process covers.
+  bool keeps(const reading::Ingredient& ingredient) const {
+    return reading_.match.sure() && ingredient.read.unknown.empty() && ingredient.read.foods.size() == 1;
+  }
+
+  bool same(const std::string& yaml, const reading::Ingredient& ingredient) const {
+    const std::string mine = bare(yaml);
+    const std::string was(ingredient.line->text);
+    return mine == was || mine == "each jar: " + was || yaml == plan::scalar(was);
+  }
+
+  /// The line of the card for one of these foods, not used before; past the end: none.
+  std::size_t card_line(const std::vector<std::string>& foods) const {
+    for (std::size_t i = 0; i < used_.size(); ++i) {
+      const auto* food = reading_.ingredients[i].food;
+      if (!used_[i] && food != nullptr && tested::stands_for_any(*food, foods, knowledge_.catalogue))
+        return i;
+    }
+    return used_.size();
+  }
+
+  /// The acid that the card has, where it is one of those that the process takes in each jar.
+  std::size_t acid_choice() const {
+    if (product_.acid_per_jar.empty()) return 0;
+    const auto& choices = product_.acid_per_jar.front().one_of;
+    for (std::size_t i = 0; i < choices.size(); ++i)
+      if (card_line({choices[i].food}) < used_.size()) return i;
+    return 0;
+  }
+
+  void field(std::string_view indent, std::string_view key, const std::string& value, std::string_view was) {
+    if (value.empty()) return;
+    out_ += fmt::format("{}{}: {}", indent, key, plan::scalar(value));
+    if (was.empty())
+      out_ += comment("the card does not say");
+    else if (was != value)
+      out_ += comment("the card has: " + std::string(was));
+    out_ += "\n";
+  }
+
+  void packing() {
+    const auto& recipe = *reading_.recipe;
+    const std::string pack = figures_.pack == recipe::Pack::hot ? "hot" : "raw";
+    const bool same_pack = recipe.pack && recipe.pack->value == figures_.pack;
+    field("", "pack", pack,
+          same_pack     ? std::string_view(pack)
+          : recipe.pack ? recipe.pack->text
+                        : std::string_view());
+    const auto& jar = reading_.jars.front();
+    const bool own_jar = jar.jar != nullptr && jar.size == figures_.jar;
+    const std::string size = own_jar ? jar.jar->name : writer_.jar_name(figures_.jar);
+    field("", "jars", size,
+          own_jar              ? std::string_view(size)
+          : jar.jar != nullptr ? std::string_view(jar.jar->name)
+                               : std::string_view());
+    const std::string headspace = writer_.headspace(product_, figures_);
+    const std::string own = jar.headspace ? quantity::words_of(jar.headspace->value) : std::string();
+    field("", "headspace", headspace, own);
+  }
+
+  void process() {
+    const auto& jar = reading_.jars.front();
+    const auto* own = jar.process;
+    const auto text = [](const auto& value) { return value ? std::string(value->text) : std::string(); };
+    const bool water = figures_.method == tested::TableMethod::boiling_water;
+    const auto kind = water ? reading::MethodKind::boiling_water : reading::MethodKind::pressure;
+    const std::string method = water ? "boiling water" : "pressure canner";
+    out_ += "process:\n";
+    const std::string own_method = own != nullptr ? text(own->method) : std::string();
+    field("  ", "method", method, jar.method == kind ? method : own_method);
+    if (!water) {
+      const bool dial = figures_.method == tested::TableMethod::pressure_dial;
+      const std::string gauge = dial ? "dial" : "weighted";
+      const bool same = jar.gauge == (dial ? recipe::Gauge::dial : recipe::Gauge::weighted);
+      field("  ", "gauge", gauge, same ? gauge : own != nullptr ? text(own->gauge) : std::string());
+      const std::string psi = quantity::words(psi_gauge(figures_.psi.value_or(0)));
+      const bool has = own != nullptr && own->pressure;
+      const bool equal = has && std::abs(in_psi(own->pressure->value.low) - figures_.psi.value_or(0)) < 0.01;
+      field("  ", "pressure", psi, equal ? psi : has ? text(own->pressure) : std::string());
+    }
+    const std::string time = quantity::words(minutes(figures_.minutes));
+    const bool equal =
+        own != nullptr && own->time && std::abs(in_minutes(own->time->value.low) - figures_.minutes) < 0.01;
+    field("  ", "time", time, equal ? time : own != nullptr ? text(own->time) : std::string());
+    altitude(own);
+  }
+
+  void altitude(const recipe::Process* own) {
+    const std::string height = quantity::words(feet(figures_.feet));
+    const bool known = !reading_.altitude.judged.empty();
+    out_ += "  altitude: " + plan::scalar(height);
+    if (!known)
+      out_ += comment("no altitude is known: these figures are for the lowest one; say yours");
+    else if (own == nullptr || !own->altitude)
+      out_ += comment("the kitchen's");
+    else if (own->altitude->text != height)
+      out_ += comment("the card has: " + std::string(own->altitude->text));
+    out_ += "\n";
+  }
+
+  Words words_;
+  const knowledge::Knowledge& knowledge_;
+  const Reading& reading_;
+  const tested::Product& product_;
+  CardFigures figures_;
+  suggest::CardWriter writer_;
+  std::vector<bool> used_;
+  std::string out_;
+};
+
+std::string open_points(const RecipeReport& report) {
+  std::string open;
+  for (const auto& finding : report.findings)
+    if (finding.severity >= Severity::caution) return finding.message;
+  for (const auto& point : report.points)
+    if (point.state == Point::State::unknown || point.state == Point::State::differs)
+      open.append(open.empty() ? "" : ", ").append(to_string(point.kind));
+  if (open.empty() && report.matched.from_memory) return "its figures rest on memory";
+  return open;
+}
+
+std::variant<Suggestion, InputError> suggest_one(const Checker& checker, std::string_view path,
+                                                 const recipe::Recipe& recipe, const CheckOptions& options) {
+  reading::Settings settings;
+  if (options.kitchen) settings.kitchen = &options.kitchen->get();
+  settings.altitude = options.altitude;
+  settings.today = recipe::read_date(options.today);
+  const Reading reading = reading::build(recipe, settings, checker.knowledge());
+  const auto wrong = [&](std::string message, std::string suggestion) {
+    return InputError{std::string(path), recipe.title.at, std::move(message), std::move(suggestion)};
+  };
+  const auto* product = suggest::nearest_product(reading);
+  if (product == nullptr)
+    return wrong("no tested process is near to '" + std::string(recipe.title.value) + "'",
+                 "`sealworthy lookup FOOD` lists those of a food");
+  if (product->kept_cold || product->no_tested_process)
+    return wrong("'" + product->title + "' has no process for the shelf", product->why_no_process);
+  const auto figures = suggest::choose_figures(reading, *product);
+  if (!figures)
+    return wrong("nothing is published for '" + product->title + "' at this altitude",
+                 "ask the local extension office");
+  Suggestion suggestion;
+  suggestion.product = product->id;
+  // The card's own words where they do; else those of the publication.
+  for (const auto words : {Words::card, Words::printed, Words::catalogue}) {
+    suggestion.card = Writer(checker, reading, *product, *figures, words).card();
+    const auto report = checker.check_text("suggestion", suggestion.card, options).front();
+    suggestion.verdict = report.verdict;
+    suggestion.why_not_tested = report.verdict == Verdict::tested ? std::string() : open_points(report);
+    if (report.verdict == Verdict::tested) break;
+  }
+  return suggestion;
+}
+
+}  // namespace
+
+Suggestions suggest_cards(const Checker& checker, std::string_view path, std::string_view text,
+                          const CheckOptions& options) {
+  Suggestions all;
+  const auto error = [&](const yaml::Error& e) {
+    all.errors.push_back({std::string(path), e.at, e.message, e.suggestion});
+  };
+  for (const auto& document : yaml::read_documents(text)) {
+    if (const auto* bad = std::get_if<yaml::BadDocument>(&document)) {
+      error(bad->error);
+      continue;
+    }
+    const auto card = recipe::read_card(std::get<yaml::Document>(document));
+    if (const auto* wrong = std::get_if<yaml::Error>(&card)) {
+      error(*wrong);
+      continue;
+    }
+    auto made = suggest_one(checker, path, std::get<recipe::Recipe>(card), options);
+    if (auto* refused = std::get_if<InputError>(&made))
+      all.errors.push_back(std::move(*refused));
+    else
+      all.cards.push_back(std::get<Suggestion>(std::move(made)));
+  }
+  return all;
+}
+
+}  // namespace sealworthy
