@@ -10,13 +10,6 @@
 #include <utility>
 
 namespace sealworthy::cli {
-namespace {
-
-constexpr std::size_t file_limit =
-    1 << 20;  // the limit that documents are read with; more is told as an error there
-
-}  // namespace
-
 CheckRun::CheckRun(const CheckArguments& arguments, const Checker& checker, CheckOptions options,
                    FailPolicy fail, Outputs& outputs)
     : arguments_(arguments),

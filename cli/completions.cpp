@@ -25,7 +25,7 @@ bool takes_path(const OptionRow& option) {
 }
 
 /// For single quotes of a shell, on one line.
-std::string quoted(std::string_view text) {
+std::string single_quoted(std::string_view text) {
   std::string out;
   for (const char c : text) {
     if (c == '\'')
@@ -39,7 +39,7 @@ std::string quoted(std::string_view text) {
 /// Within zsh's `[...]` brackets and colon-separated parts.
 std::string zsh_text(std::string_view text) {
   std::string out;
-  for (const char c : quoted(text)) {
+  for (const char c : single_quoted(text)) {
     if (c == '[' || c == ']' || c == ':') out += '\\';
     out += c;
   }
@@ -135,7 +135,7 @@ std::string fish_completions(const OptionTable& table) {
   std::string out = "# fish completion for sealworthy\n";
   for (const auto& command : table.commands)
     out += fmt::format("complete -c sealworthy -f -n __fish_use_subcommand -a {} -d '{}'\n", command.name,
-                       quoted(command.description));
+                       single_quoted(command.description));
   for (const auto& command : table.commands) {
     for (const auto& option : command.options) {
       const auto where =
@@ -151,7 +151,7 @@ std::string fish_completions(const OptionTable& table) {
         line += " -x -a '" + joined(option.choices, " ") + "'";
       else if (!option.value.empty())
         line += takes_path(option) ? " -r -F" : " -x";
-      out += line + " -d '" + quoted(option.description) + "'\n";
+      out += line + " -d '" + single_quoted(option.description) + "'\n";
     }
   }
   return out;

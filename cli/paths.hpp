@@ -2,6 +2,7 @@
 
 /// From the PATHs of the command line to the files to be read.
 
+#include <cstddef>
 #include <string>
 #include <variant>
 #include <vector>
@@ -23,6 +24,9 @@ struct Expanded {
 /// *.txt), leaving out kitchen.yaml, everything hidden and node_modules. Links to folders
 /// are not followed, so a loop can't hold the walk.
 Expanded expand(const std::vector<std::string>& paths);
+
+/// The limit that documents are read with; a longer one is told as an error there.
+inline constexpr std::size_t file_limit = 1 << 20;
 
 /// The bytes of a file ("-": standard input). At most one byte more than `limit` is read: the reader then
 /// tells that the file is too large.

@@ -10,8 +10,6 @@
 namespace sealworthy::cli {
 namespace {
 
-constexpr std::size_t file_limit = 1 << 20;
-
 struct PlanArguments {
   Common common;
   std::string output;  ///< empty: standard output

@@ -15,8 +15,6 @@ struct StudyArguments {
   std::string path;
 };
 
-constexpr std::size_t file_limit = 1 << 20;
-
 std::optional<CheckOptions> options_for(const StudyArguments& arguments, Kitchens& kitchens) {
   CheckOptions options;
   options.explain = true;
@@ -33,7 +31,7 @@ std::optional<CheckOptions> options_for(const StudyArguments& arguments, Kitchen
 int run(const StudyArguments& arguments) {
   const auto checker = make_checker(arguments.common);
   if (!checker) return unreadable;
-  Kitchens kitchens([](const InputError& error) { tell(error); });
+  Kitchens kitchens(*checker, local_date(), [](const InputError& error) { tell(error); });
   const auto options = options_for(arguments, kitchens);
   if (!options) return unreadable;
   const auto text = read_file(arguments.path, file_limit);
@@ -42,7 +40,7 @@ int run(const StudyArguments& arguments) {
     return unreadable;
   }
   const auto reports = checker->check_text(arguments.path, std::get<std::string>(text), *options);
-  Output output("");
+  Output output("-");
   const TextStyle style{terminal_width(Stream::out), false};
   if (arguments.common.format == "json") output.write(study_json(reports));
   bool failed = false;

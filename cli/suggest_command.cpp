@@ -13,7 +13,11 @@
 namespace sealworthy::cli {
 namespace {
 
-constexpr std::size_t file_limit = 1 << 20;
+struct SuggestArguments {
+  Common common;
+  std::string path;
+  std::string output;  ///< empty: standard output
+};
 
 /// What is written, and whether something could not be suggested or is not tested.
 struct Done {
@@ -35,12 +39,13 @@ void add(const Suggestions& all, const std::string& path, Done& done) {
   }
 }
 
-int run(const Common& common, const std::string& path) {
+int run(const SuggestArguments& arguments) {
+  const auto& [common, path, output_path] = arguments;
   const auto checker = make_checker(common);
   if (!checker) return unreadable;
   std::error_code failed;
-  if (!common.output.empty() && std::filesystem::exists(common.output, failed)) {
-    tell({common.output, {}, "this file exists; a suggestion is never written over one", "name a new file"});
+  if (!output_path.empty() && std::filesystem::exists(output_path, failed)) {
+    tell({output_path, {}, "this file exists; a suggestion is never written over one", "name a new file"});
     return unreadable;
   }
   CheckOptions options;
@@ -65,9 +70,9 @@ int run(const Common& common, const std::string& path) {
   Done done;
   add(suggest_cards(*checker, path, std::get<std::string>(text), options), path, done);
   if (!done.cards.empty() || !done.troubled) {
-    Output output(common.output);
+    Output output(output_path.empty() ? std::string("-") : output_path);
     if (!output.ok() || !output.write(done.cards)) {
-      tell({common.output, {}, "the suggestion can't be written", {}});
+      tell({output_path, {}, "the suggestion can't be written", {}});
       return unreadable;
     }
   }
@@ -78,11 +83,7 @@ int run(const Common& common, const std::string& path) {
 }  // namespace
 
 void add_suggest(CLI::App& app, int& status) {
-  struct Arguments {
-    Common common;
-    std::string path;
-  };
-  auto arguments = std::make_shared<Arguments>();
+  auto arguments = std::make_shared<SuggestArguments>();
   auto& common = arguments->common;
   auto* command = app.add_subcommand(
       "suggest", "The tested process nearest to a card, as a new card with a comment at each change");
@@ -90,14 +91,14 @@ void add_suggest(CLI::App& app, int& status) {
   command->add_option("--kitchen", common.kitchen,
                       "Kitchen file; without it, the nearest kitchen.yaml beside or above the card");
   command->add_option("--altitude", common.altitude, "Where you can: 5,280 ft, 1600 m");
-  command->add_option("--output", common.output, "Write it to this new file instead of standard output");
+  command->add_option("--output", arguments->output, "Write it to this new file instead of standard output");
   command->add_option("--rules", common.rules, "Folder or file of further rules (YAML)");
   command->footer(
       "No file is ever written over. Exit status: 0 the suggested card is tested; 1 it is not (what is open "
       "is "
       "told);\n"
       "2 nothing could be suggested.");
-  command->callback([arguments, &status] { status = run(arguments->common, arguments->path); });
+  command->callback([arguments, &status] { status = run(*arguments); });
 }
 
 }  // namespace sealworthy::cli

@@ -131,7 +131,8 @@ TEST_CASE("baselines of another version and files that are none are refused clea
            {R"({"sealworthy-baseline": 1, "findings": [{"fingerprint":
                                                           "0", "rule": "x", "count": -1}]})",
             "entry 1"}}) {
-    CAPTURE(text);
+    const std::string given = text;
+    CAPTURE(given);
     site.folder.write("known.json", text);
     const auto ran = site.check("--baseline known.json");
     CHECK(ran.status == 2);

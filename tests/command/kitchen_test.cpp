@@ -67,7 +67,8 @@ TEST_CASE("a kitchen that can't be is an error with its place") {
           run(command + (command == "suggest " ? "" : "--today 2026-08-31 ") + folder.path() + "/beans.yaml");
       if (command == "suggest " && has(text, "2026-09-01")) continue;  // judged by the day of the run
       CAPTURE(command);
-      CAPTURE(text);
+      const auto kitchen = text;
+      CAPTURE(kitchen);
       CHECK(ran.status == 2);
       CHECK_MESSAGE(has(ran.err, message), ran.err);
     }

@@ -56,7 +56,8 @@ TEST_CASE("air pressure is that of a handbook's table after US Standard Atmosphe
   constexpr Pair table[] = {{0, 14.696},    {1000, 14.175}, {2000, 13.664}, {3000, 13.173}, {5000, 12.230},
                             {6000, 11.778}, {7000, 11.341}, {8000, 10.914}, {9000, 10.506}, {10000, 10.108}};
   for (const auto& [ft, printed] : table) {
-    CAPTURE(ft);
+    const auto at = ft;
+    CAPTURE(at);
     CHECK(std::abs(psia(sure(air_pressure(feet(ft)))) - printed) < 0.004);
   }
 }
@@ -65,14 +66,16 @@ TEST_CASE("steam saturation gives the release's own verification values to every
   // IAPWS R7-97(2012), table 35: K, MPa.
   constexpr Pair pressures[] = {{300, 0.353658941e-2}, {500, 0.263889776e1}, {600, 0.123443146e2}};
   for (const auto& [kelvin, mpa] : pressures) {
-    CAPTURE(kelvin);
+    const auto at = kelvin;
+    CAPTURE(at);
     const double found = in_pascals(sure(saturation_pressure(Temperature::from_si(kelvin)))) / 1e6;
     CHECK(found == doctest::Approx(mpa).epsilon(2e-9));
   }
   // Table 36: MPa, K.
   constexpr Pair temperatures[] = {{0.1, 0.372755919e3}, {1, 0.453035632e3}, {10, 0.584149488e3}};
   for (const auto& [mpa, kelvin] : temperatures) {
-    CAPTURE(mpa);
+    const auto at = mpa;
+    CAPTURE(at);
     CHECK(std::abs(sure(saturation_temperature(pascals_absolute(mpa * 1e6))).si() - kelvin) < 5.1e-7);
   }
 }
@@ -84,14 +87,16 @@ TEST_CASE("steam temperatures are those of the steam tables") {
                               {14, 209.56}, {14.696, 212.00}, {16, 216.32}, {17, 219.44},
                               {20, 227.96}, {25, 240.07},     {30, 250.33}, {35, 259.28}};
   for (const auto& [pressure, printed] : by_psia) {
-    CAPTURE(pressure);
+    const auto at = pressure;
+    CAPTURE(at);
     const auto found = sure(saturation_temperature(pascals_absolute(pressure * unit::psi)));
     CHECK(std::abs(in_fahrenheit(found) - printed) < 0.1);
   }
   // engineeringtoolbox.com, water vapour saturation pressure: F and psia.
   constexpr Pair by_f[] = {{200, 11.52}, {212, 14.69}, {220, 17.19}, {240, 24.97}, {260, 35.43}};
   for (const auto& [f, printed] : by_f) {
-    CAPTURE(f);
+    const auto at = f;
+    CAPTURE(at);
     CHECK(psia(sure(saturation_pressure(fahrenheit(f)))) == doctest::Approx(printed).epsilon(0.0015));
   }
 }
@@ -102,13 +107,15 @@ TEST_CASE("water boils where published tables say, to their rounding") {
   constexpr Pair noaa[] = {{0, 212},    {500, 211.1},  {1000, 210.2}, {2000, 208.4},
                            {5000, 203}, {6000, 201.1}, {8000, 197.4}, {10000, 193.6}};
   for (const auto& [ft, f] : noaa) {
-    CAPTURE(ft);
+    const auto at = ft;
+    CAPTURE(at);
     CHECK(std::abs(in_fahrenheit(sure(boiling_point(feet(ft)))) - f) < 0.25);
   }
   // Whole degrees of extension leaflets, and USDA Food Safety and Inspection Service for 2,000 ft.
   constexpr Pair leaflets[] = {{0, 212}, {2000, 208}, {5000, 203}, {7500, 198}, {10000, 194}};
   for (const auto& [ft, f] : leaflets) {
-    CAPTURE(ft);
+    const auto at = ft;
+    CAPTURE(at);
     CHECK(std::abs(in_fahrenheit(sure(boiling_point(feet(ft)))) - f) < 0.6);
   }
 }
@@ -133,7 +140,8 @@ TEST_CASE("a canner's steam is as hot as the home-canning publications say") {
   // what 11 psi gives at 2,000 ft (USDA Complete Guide (2015), Guide 4).
   const double at_2000 = in_fahrenheit(sure(canner_temperature({psi_gauge(11), feet(2000)})));
   for (const auto& [psig, ft] : {Pair{12, 4000}, Pair{13, 6000}, Pair{14, 8000}}) {
-    CAPTURE(ft);
+    const auto at = ft;
+    CAPTURE(at);
     CHECK(std::abs(in_fahrenheit(sure(canner_temperature({psi_gauge(psig), feet(ft)}))) - at_2000) < 0.6);
   }
 }

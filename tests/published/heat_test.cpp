@@ -31,7 +31,8 @@ TEST_CASE("times of equal kill for acidified foods, pH 4.1 to 4.6") {
   constexpr std::array table{Pair{150, 22.4}, Pair{160, 5.6}, Pair{165, 2.8},
                              Pair{170, 1.4},  Pair{175, 0.7}, Pair{180, 0.4}};
   for (const auto& [f, printed] : table) {
-    CAPTURE(f);
+    const auto at = f;
+    CAPTURE(at);
     const double rate = sure(lethal_rate(fahrenheit(f), fahrenheit(160), step_fahrenheit(16.7)));
     CHECK(std::abs(5.6 / rate - printed) < std::max(0.06, 0.012 * printed));
   }
@@ -44,7 +45,8 @@ TEST_CASE("times for seven powers of ten in acidified foods") {
   constexpr std::array table{Pair{150, 21.0}, Pair{160, 5.0},  Pair{165, 2.4},
                              Pair{170, 1.1},  Pair{175, 0.57}, Pair{180, 0.3}};
   for (const auto& [f, printed] : table) {
-    CAPTURE(f);
+    const auto at = f;
+    CAPTURE(at);
     const double found = 7 * in_minutes(sure(decimal_time(germ, fahrenheit(f))));
     CHECK(std::abs(found - printed) < std::max(0.09, 0.01 * printed));
   }
@@ -85,7 +87,8 @@ TEST_CASE("lethal rates are those of the textbook tables") {
   constexpr std::array table{Pair{212, 0.00774}, Pair{230, 0.0774}, Pair{240, 0.278}, Pair{245, 0.527},
                              Pair{250, 1.0}};
   for (const auto& [f, rate] : table) {
-    CAPTURE(f);
+    const auto at = f;
+    CAPTURE(at);
     CHECK(sure(lethal_rate(fahrenheit(f), fahrenheit(250), step_fahrenheit(18))) ==
           doctest::Approx(rate).epsilon(0.003));
   }

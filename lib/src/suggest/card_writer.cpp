@@ -12,7 +12,7 @@
 namespace sealworthy::suggest {
 namespace {
 
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   std::string out = "\"";
   for (const char c : text) {
     if (c == '"' || c == '\\') out += '\\';
@@ -95,22 +95,22 @@ std::string CardWriter::jar_name(tested::JarIndex jar) const {
 }
 
 std::string CardWriter::formula_line(const tested::FormulaLine& line, double scale) const {
-  if (food_name(line.foods.front()).empty() && !line.per_jar) return quoted(line.text);
+  if (food_name(line.foods.front()).empty() && !line.per_jar) return in_quotes(line.text);
   std::string amount;
   for (const auto& alternative : line.amounts) {
     if (amount.empty()) amount = amount_words(alternative, line.per_jar ? 1 : scale);
   }
   std::string states;
-  for (const auto& state : line.states) states += (states.empty() ? "" : ", ") + quoted(state);
+  for (const auto& state : line.states) states += (states.empty() ? "" : ", ") + in_quotes(state);
   if (line.not_eaten) states += states.empty() ? "for soaking" : ", for soaking";
   std::string name = food_name(line.foods.front());
   if (line.strength_percent) name += fmt::format(" ({}%)", quantity::kitchen_number(*line.strength_percent));
   const std::string food =
-      fmt::format("food: {}{}{}", quoted(name), amount.empty() ? "" : ", amount: " + quoted(amount),
+      fmt::format("food: {}{}{}", in_quotes(name), amount.empty() ? "" : ", amount: " + in_quotes(amount),
                   states.empty() ? "" : ", state: [" + states + "]");
   if (!line.per_jar) return "{" + food + "}";
   const std::string jar = line.per_jar_of ? jar_name(*line.per_jar_of) : "jar";
-  return fmt::format("{{\"each {}\": {}}}", jar, quoted(amount + " " + name));
+  return fmt::format("{{\"each {}\": {}}}", jar, in_quotes(amount + " " + name));
 }
 
 void CardWriter::add_plain_foods(const tested::Product& product, const CardFigures& figures,
@@ -142,10 +142,10 @@ void CardWriter::add_plain_foods(const tested::Product& product, const CardFigur
     const std::string name = own.empty() ? lower(catalogue_.find(food)->name) : own;
     const std::string made = made_from(name, form);
     if (!made.empty()) {
-      lines.push_back({quoted("6 quarts " + made), {food}, nullptr, false});
+      lines.push_back({in_quotes("6 quarts " + made), {food}, nullptr, false});
       continue;
     }
-    lines.push_back({quoted("10 lb " + name + (form.empty() ? "" : ", " + form)), {food}, nullptr, false});
+    lines.push_back({in_quotes("10 lb " + name + (form.empty() ? "" : ", " + form)), {food}, nullptr, false});
   }
 }
 
@@ -172,7 +172,7 @@ std::vector<CardLine> CardWriter::ingredients(const tested::Product& product, co
   std::string text = amount_words(choice.amount) + " " + food_name(choice.food);
   if (choice.strength_percent)
     text += fmt::format(" ({}%)", quantity::kitchen_number(*choice.strength_percent));
-  lines.push_back({"each jar: " + quoted(text), {choice.food}, nullptr, true});
+  lines.push_back({"each jar: " + in_quotes(text), {choice.food}, nullptr, true});
   return lines;
 }
 
@@ -201,14 +201,14 @@ std::vector<std::string> CardWriter::steps(const tested::Product& product, const
 
 std::string CardWriter::write(const tested::Product& product, const CardFigures& figures,
                               const CardStyle& style) const {
-  std::string card = "recipe: " + quoted(product.title) + "\n";
+  std::string card = "recipe: " + in_quotes(product.title) + "\n";
   if (style.follows) card += "follows: " + product.id + "\n";
   card += "ingredients:\n";
   for (const auto& line : ingredients(product, figures, style)) card += "  - " + line.yaml + "\n";
   card += fmt::format("pack: {}\njars: {}\n", figures.pack == recipe::Pack::hot ? "hot" : "raw",
                       jar_name(figures.jar));
   if (const std::string inches = headspace(product, figures); !inches.empty())
-    card += "headspace: " + quoted(inches) + "\n";
+    card += "headspace: " + in_quotes(inches) + "\n";
   std::string method = style.method;
   if (method.empty())
     method = figures.method == tested::TableMethod::boiling_water ? "boiling water" : "pressure canner";
@@ -219,7 +219,7 @@ std::string CardWriter::write(const tested::Product& product, const CardFigures&
   if (figures.psi) card += fmt::format("  pressure: {:.4g} psi\n", *figures.psi);
   card += fmt::format("  time: {} minutes\n  altitude: {} ft\n", figures.minutes, figures.feet);
   card += "steps:\n";
-  for (const auto& step : steps(product, figures)) card += "  - " + quoted(step) + "\n";
+  for (const auto& step : steps(product, figures)) card += "  - " + in_quotes(step) + "\n";
   return card;
 }
 

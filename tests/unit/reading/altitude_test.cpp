@@ -7,7 +7,7 @@
 namespace sealworthy::reading {
 namespace {
 
-ReadCard with(const std::string& process, const Settings& settings = {}) {
+ReadCard with_process(const std::string& process, const Settings& settings = {}) {
   return read_card_text("recipe: Pears\ningredients: [10 lb pears]\njars: pint\nprocess: " + process + "\n",
                         settings);
 }
@@ -24,13 +24,13 @@ Settings at(double low, double high) {
   return settings;
 }
 
-TEST_CASE("nothing known") { CHECK(with("{method: boiling water}")->altitude.judged.empty()); }
+TEST_CASE("nothing known") { CHECK(with_process("{method: boiling water}")->altitude.judged.empty()); }
 
 TEST_CASE("the card's own range is judged at its worse end") {
-  auto card = with("{method: boiling water, altitude: 0-1000 ft}");
+  auto card = with_process("{method: boiling water, altitude: 0-1000 ft}");
   CHECK(feet_of(card->altitude.judged) == std::vector{1000});
   CHECK(card->altitude.card->text == "0-1000 ft");
-  CHECK(feet_of(with("{method: boiling water, altitude: above 6000 ft}")->altitude.judged) ==
+  CHECK(feet_of(with_process("{method: boiling water, altitude: above 6000 ft}")->altitude.judged) ==
         std::vector{10000});
 }
 
@@ -40,21 +40,23 @@ TEST_CASE("the option goes before the kitchen") {
       recipe::Placed<Interval<Altitude>>{Interval<Altitude>::exactly(feet(5280)), {2, 11}, "5,280 ft"};
   Settings settings;
   settings.kitchen = &kitchen;
-  auto own = with("{method: boiling water}", settings);
+  auto own = with_process("{method: boiling water}", settings);
   CHECK(feet_of(own->altitude.judged) == std::vector{5280});
   CHECK_FALSE(own->altitude.from_option);
   settings.altitude = Interval<Altitude>{feet(0), feet(3000)};
-  auto option = with("{method: boiling water}", settings);
+  auto option = with_process("{method: boiling water}", settings);
   CHECK(feet_of(option->altitude.judged) == std::vector{3000});
   CHECK(option->altitude.from_option);
 }
 
 TEST_CASE("kitchen and card are both judged, the higher first") {
-  CHECK(feet_of(with("{method: boiling water, altitude: 0-1000 ft}", at(5280, 5280))->jars[0].heights) ==
+  CHECK(feet_of(
+            with_process("{method: boiling water, altitude: 0-1000 ft}", at(5280, 5280))->jars[0].heights) ==
         std::vector{5280, 1000});
-  CHECK(feet_of(with("{method: boiling water, altitude: 1001-3000 ft}", at(500, 500))->jars[0].heights) ==
+  CHECK(feet_of(
+            with_process("{method: boiling water, altitude: 1001-3000 ft}", at(500, 500))->jars[0].heights) ==
         std::vector{3000, 500});
-  CHECK(feet_of(with("{method: boiling water, altitude: 500 ft}", at(500, 500))->jars[0].heights) ==
+  CHECK(feet_of(with_process("{method: boiling water, altitude: 500 ft}", at(500, 500))->jars[0].heights) ==
         std::vector{500});
 }
 
@@ -62,12 +64,12 @@ TEST_CASE("of processes for several altitudes only the one meant for the kitchen
   const char* processes =
       "[{method: boiling water, time: 20 min, altitude: 0-1000 ft},"
       " {method: boiling water, time: 30 min, altitude: 1001-6000 ft}]";
-  auto card = with(processes, at(5280, 5280));
+  auto card = with_process(processes, at(5280, 5280));
   REQUIRE(card->jars.size() == 2);
   CHECK(feet_of(card->jars[0].heights) == std::vector{1000});
   CHECK(feet_of(card->jars[1].heights) == std::vector{6000, 5280});
   // Above them all, the one that reaches highest is judged at the kitchen's altitude.
-  auto above = with(processes, at(7000, 7000));
+  auto above = with_process(processes, at(7000, 7000));
   CHECK(feet_of(above->jars[0].heights) == std::vector{1000});
   CHECK(feet_of(above->jars[1].heights) == std::vector{7000, 6000});
 }

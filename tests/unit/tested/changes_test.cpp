@@ -12,7 +12,7 @@ using State = tested::LineComparison::State;
 
 namespace {
 
-tested::FormulaComparison compare(std::string_view id, const std::vector<std::string>& lines) {
+tested::FormulaComparison against(std::string_view id, const std::vector<std::string>& lines) {
   const auto* product = cards::known().tables.find(id);
   REQUIRE_MESSAGE(product != nullptr, id);
   return tested::compare(*product, cards::write("Test", lines, {})->reading);
@@ -34,7 +34,8 @@ const std::vector<std::string> chile_salsa{"10 cups peeled, cored, chopped tomat
                                            "3 tsp salt",
                                            "1/2 tsp pepper"};
 
-std::vector<std::string> with(std::vector<std::string> lines, std::size_t line, const std::string& text) {
+std::vector<std::string> with_line(std::vector<std::string> lines, std::size_t line,
+                                   const std::string& text) {
   lines.at(line) = text;
   return lines;
 }
@@ -43,35 +44,35 @@ std::vector<std::string> with(std::vector<std::string> lines, std::size_t line, 
 
 TEST_CASE("bottled lemon juice may replace vinegar, cup for cup, never the other way round") {
   // USDA Complete Guide (2015), Guide 3, Salsa recipes
-  CHECK(compare("chile-salsa-ii", chile_salsa).held());
-  const auto lemon = compare("chile-salsa-ii", with(chile_salsa, 3, "1 cup bottled lemon juice"));
+  CHECK(against("chile-salsa-ii", chile_salsa).held());
+  const auto lemon = against("chile-salsa-ii", with_line(chile_salsa, 3, "1 cup bottled lemon juice"));
   CHECK(lemon.held());
   CHECK(state_of(lemon, "acid") == State::allowed);
-  CHECK(compare("chile-salsa-ii", with(chile_salsa, 3, "1 1/2 cups bottled lemon juice")).held());
-  CHECK_FALSE(compare("chile-salsa-ii", with(chile_salsa, 3, "3/4 cup bottled lemon juice")).held());
-  CHECK_FALSE(compare("choice-salsa", {"6 cups peeled, cored, seeded, chopped tomatoes",
+  CHECK(against("chile-salsa-ii", with_line(chile_salsa, 3, "1 1/2 cups bottled lemon juice")).held());
+  CHECK_FALSE(against("chile-salsa-ii", with_line(chile_salsa, 3, "3/4 cup bottled lemon juice")).held());
+  CHECK_FALSE(against("choice-salsa", {"6 cups peeled, cored, seeded, chopped tomatoes",
                                        "9 cups diced onions and bell peppers", "1 1/2 cups vinegar (5%)",
                                        "3 tsp canning salt"})
                   .held());
 }
 
 TEST_CASE("part of the vinegar may be lemon juice where the total stays") {
-  auto lines = with(chile_salsa, 3, "1/2 cup vinegar (5%)");
+  auto lines = with_line(chile_salsa, 3, "1/2 cup vinegar (5%)");
   lines.emplace_back("1/2 cup bottled lemon juice");
-  CHECK(compare("chile-salsa-ii", lines).held());
+  CHECK(against("chile-salsa-ii", lines).held());
   lines.back() = "1/4 cup bottled lemon juice";
-  const auto less = compare("chile-salsa-ii", lines);
+  const auto less = against("chile-salsa-ii", lines);
   CHECK_FALSE(less.held());
   CHECK(state_of(less, "acid") == State::less);
 }
 
 TEST_CASE("one pepper may replace another if the total of all peppers stays the same") {
   // USDA Complete Guide (2015), Guide 3, Salsa recipes; University of California Master Food Preservers
-  auto lines = with(chile_salsa, 1, "3 cups chopped chile peppers");
+  auto lines = with_line(chile_salsa, 1, "3 cups chopped chile peppers");
   lines.emplace_back("3 cups chopped bell peppers");
-  CHECK(compare("chile-salsa-ii", lines).held());
+  CHECK(against("chile-salsa-ii", lines).held());
   lines.back() = "5 cups chopped bell peppers";
-  const auto more = compare("chile-salsa-ii", lines);
+  const auto more = against("chile-salsa-ii", lines);
   CHECK_FALSE(more.held());
   const auto line = std::find_if(more.lines.begin(), more.lines.end(),
                                  [](const auto& one) { return one.state == State::more; });
@@ -88,46 +89,51 @@ TEST_CASE("onions may be reduced where the formula's own list does not rule it o
                                         "1 1/2 cups sugar",
                                         "6 cups vinegar (5%)",
                                         "2 tbsp canning salt"};
-  CHECK(compare("pickled-pepper-onion-relish", relish).held());
-  CHECK(compare("pickled-pepper-onion-relish", with(relish, 1, "2 cups finely chopped red peppers")).held());
+  CHECK(against("pickled-pepper-onion-relish", relish).held());
+  CHECK(against("pickled-pepper-onion-relish", with_line(relish, 1, "2 cups finely chopped red peppers"))
+            .held());
   // Chile salsa's own list forbids other proportions: not held, but no more than that.
-  const auto own = compare("chile-salsa-ii", with(chile_salsa, 2, "2 cups chopped onions"));
+  const auto own = against("chile-salsa-ii", with_line(chile_salsa, 2, "2 cups chopped onions"));
   CHECK_FALSE(own.held());
   CHECK(state_of(own, "onion") == State::less);
 }
 
 TEST_CASE("a range is judged at its worse end") {
-  CHECK(state_of(compare("chile-salsa-ii", with(chile_salsa, 3, "1/2 to 1 cup vinegar (5%)")), "acid") ==
+  CHECK(state_of(against("chile-salsa-ii", with_line(chile_salsa, 3, "1/2 to 1 cup vinegar (5%)")), "acid") ==
         State::less);
-  CHECK(state_of(compare("chile-salsa-ii", with(chile_salsa, 2, "4 to 5 cups chopped onions")), "onion") ==
-        State::more);
+  CHECK(state_of(against("chile-salsa-ii", with_line(chile_salsa, 2, "4 to 5 cups chopped onions")),
+                 "onion") == State::more);
 }
 
 TEST_CASE("water is seen where it thins the acid of a formula") {
   auto lines = chile_salsa;
   lines.emplace_back("2 cups water");
-  const auto thinned = compare("chile-salsa-ii", lines);
+  const auto thinned = against("chile-salsa-ii", lines);
   REQUIRE(thinned.added.size() == 1);
   CHECK(thinned.added.front().water);
   CHECK_FALSE(thinned.held());
   lines.back() = "2 cups water, for soaking";
-  CHECK(compare("chile-salsa-ii", lines).held());
+  CHECK(against("chile-salsa-ii", lines).held());
 }
 
 TEST_CASE("a food that a line names beside one of the formula's is seen") {
-  const auto corn = compare("chile-salsa-ii", with(chile_salsa, 1, "6 cups chopped chile peppers and corn"));
+  const auto corn =
+      against("chile-salsa-ii", with_line(chile_salsa, 1, "6 cups chopped chile peppers and corn"));
   CHECK_FALSE(corn.held());
   REQUIRE(corn.added.size() == 1);
   CHECK(corn.added.front().name == "corn");
   CHECK_FALSE(
-      compare("chile-salsa-ii", with(chile_salsa, 2, "4 cups chopped onions and black beans")).held());
-  CHECK_FALSE(compare("chile-salsa-ii", with(chile_salsa, 3, "1 cup vinegar and water")).held());
-  CHECK_FALSE(compare("chile-salsa-ii", with(chile_salsa, 3, "1 cup bottled lemon juice and water")).held());
+      against("chile-salsa-ii", with_line(chile_salsa, 2, "4 cups chopped onions and black beans")).held());
+  CHECK_FALSE(against("chile-salsa-ii", with_line(chile_salsa, 3, "1 cup vinegar and water")).held());
+  CHECK_FALSE(
+      against("chile-salsa-ii", with_line(chile_salsa, 3, "1 cup bottled lemon juice and water")).held());
 }
 
 TEST_CASE("an alternative that the change does not name rules it out") {
-  CHECK_FALSE(compare("chile-salsa-ii", with(chile_salsa, 1, "6 cups chopped chile peppers or corn")).held());
-  CHECK_FALSE(compare("chile-salsa-ii", with(chile_salsa, 3, "1 cup bottled lemon juice or water")).held());
+  CHECK_FALSE(
+      against("chile-salsa-ii", with_line(chile_salsa, 1, "6 cups chopped chile peppers or corn")).held());
+  CHECK_FALSE(
+      against("chile-salsa-ii", with_line(chile_salsa, 3, "1 cup bottled lemon juice or water")).held());
 }
 
 TEST_CASE("a total of an acid and something else does not tell the acid") {
@@ -137,7 +143,7 @@ TEST_CASE("a total of an acid and something else does not tell the acid") {
                                        "1/2 cup canning salt",
                                        "8 cups vinegar (5%) and water",
                                        "1 tsp hot red pepper flakes"};
-  const auto brine = compare("pickled-dilled-beans", beans);
+  const auto brine = against("pickled-dilled-beans", beans);
   CHECK_FALSE(brine.held());
   CHECK(state_of(brine, "acid") == State::unknown);
 }
