@@ -10,6 +10,25 @@
 #include <utility>
 
 namespace sealworthy::cli {
+namespace {
+
+/// What this run or the one before wrote among the recipes is no recipe.
+void leave_out_own(std::vector<std::string>& files, const CheckArguments& arguments) {
+  std::vector<std::string> own{arguments.baseline, arguments.write_baseline};
+  for (const auto& place : output_places(arguments.outputs, arguments.common.format).places)
+    own.push_back(place.path);
+  std::erase_if(own, [](const std::string& path) { return path.empty() || path == "-"; });
+  std::erase_if(files, [&own](const std::string& file) {
+    return std::any_of(own.begin(), own.end(), [&file](const std::string& path) {
+      std::error_code none;
+      return std::filesystem::path(path).filename() == std::filesystem::path(file).filename() &&
+             std::filesystem::equivalent(path, file, none);
+    });
+  });
+}
+
+}  // namespace
+
 CheckRun::CheckRun(const CheckArguments& arguments, const Checker& checker, CheckOptions options,
                    FailPolicy fail, Outputs& outputs)
     : arguments_(arguments),
@@ -35,7 +54,8 @@ bool CheckRun::set_up() {
 
 int CheckRun::all() {
   if (!set_up()) return unreadable;
-  const auto expanded = expand(arguments_.paths);
+  auto expanded = expand(arguments_.paths);
+  leave_out_own(expanded.files, arguments_);
   for (const auto& t : expanded.troubles) trouble({t.path, {}, t.message, {}});
   progress_.start(expanded.files.size());
   outputs_.begin();

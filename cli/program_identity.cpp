@@ -18,6 +18,7 @@ int read_build_id(dl_phdr_info* info, std::size_t /*size*/, void* data) {
   for (int i = 0; i < info->dlpi_phnum; ++i) {
     const auto& header = info->dlpi_phdr[i];
     if (header.p_type != PT_NOTE) continue;
+    // The loader tells addresses as integers.  NOLINTNEXTLINE(performance-no-int-to-ptr)
     const auto* at = reinterpret_cast<const char*>(info->dlpi_addr + header.p_vaddr);
     auto rest = static_cast<std::size_t>(header.p_memsz);
     while (rest >= sizeof(ElfW(Nhdr))) {

@@ -77,7 +77,7 @@ TEST_CASE("a bad document does not stop those after it in the file") {
 
 TEST_CASE("paths that can't be read are told on standard error, with exit 2") {
   const Folder folder;
-  folder.write("notes.txt", "nothing");
+  folder.write("notes.log", "nothing");
   for (const auto& path : {std::string("no-such-file.yaml"), folder.path()}) {
     const auto ran = run("check " + path);
     CHECK(ran.status == 2);

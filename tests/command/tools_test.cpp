@@ -65,7 +65,19 @@ TEST_CASE("merge counts what is accepted and known as one run does") {
             "\nsealworthy check --write-baseline known.json --fail-on notice --format json . > one.json\n"
             "sealworthy merge --fail-on notice one.json > merged.json; echo $?; cmp one.json merged.json");
   CHECK(ran.out == "0\n");
-  CHECK(json::parse(read_all(folder.path() + "/merged.json"))["summary"]["known"] == 1);
+  const auto summary = json::parse(read_all(folder.path() + "/merged.json"))["summary"];
+  CHECK(summary["known"] == 1);
+  CHECK(summary["skipped"] == 1);  // one.json, which the shell makes before the run
+}
+
+TEST_CASE("what a run writes among the recipes is not read as one") {
+  const Folder folder;
+  folder.write("a.yaml", beans);
+  const auto ran = shell("cd " + folder.path() +
+                         "\nsealworthy check --write-baseline known.json --output json:report.json . && "
+                         "sealworthy check --baseline known.json --output json:report.json .");
+  CHECK(ran.status == 0);
+  CHECK(json::parse(read_all(folder.path() + "/report.json"))["summary"]["skipped"] == 0);
 }
 
 TEST_CASE("completions: each shell that is here reads them, and bash completes by them") {

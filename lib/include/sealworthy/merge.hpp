@@ -8,6 +8,7 @@
 #include <optional>
 #include <sealworthy/checker.hpp>
 #include <sealworthy/formats.hpp>
+#include <set>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -24,6 +25,7 @@ class Merger {
   std::optional<InputError> add(const std::string& path, std::string_view text);
 
   /// The report of one run over everything, byte for byte, as `check --format json` or `ndjson` writes it.
+  /// Only JSON parts tell how many pages were left out; NDJSON has lines of recipes only.
   [[nodiscard]] std::string json() const;
   [[nodiscard]] std::string ndjson() const;
 
@@ -39,6 +41,7 @@ class Merger {
   };
 
   std::map<std::pair<std::string, std::size_t>, Recipe> recipes_;  // by path and number in the file
+  std::set<std::size_t> parts_;  // hashes of whole JSON parts: one that was repeated skips nothing twice
   Summary summary_;
 };
 

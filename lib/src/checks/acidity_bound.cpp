@@ -32,16 +32,28 @@ Entry read_entry(const Rule& rule, Maker& maker) {
   return entry;
 }
 
+/// A change of what is in the jar that is more than a notice: a harmless one (fewer low-acid foods, more
+/// salt) leaves the acidity that was measured.
+bool changed(const std::vector<Finding>& findings) {
+  return std::any_of(findings.begin(), findings.end(), [](const Finding& finding) {
+    return finding.severity > Severity::notice &&
+           (finding.topic == Topic::change || finding.topic == Topic::ingredient ||
+            finding.topic == Topic::acid);
+  });
+}
+
 /// What is in the jar is what a tested process puts there: its own pH was measured. Where its acid or amounts
 /// are only not known, the checks that compare them say so.
-bool as_tested(const Reading& reading, const std::vector<Point>& points) {
+bool as_tested(const Reading& reading, const Results& results) {
   if (reading.match.product == nullptr || reading.match.product->no_tested_process) return false;
   bool food = false;
-  for (const Point& point : points) {
+  for (const Point& point : results.points) {
     const bool decides =
         point.kind == PointKind::food || point.kind == PointKind::acid || point.kind == PointKind::amounts;
     if (!decides) continue;
-    if (point.state == Point::State::differs) return false;
+    if (point.state == Point::State::differs &&
+        (point.kind != PointKind::amounts || changed(results.findings)))
+      return false;
     food = food || (point.kind == PointKind::food && point.state != Point::State::unknown);
   }
   return food;
@@ -101,7 +113,7 @@ class AcidityBound final : public Check {
           return applies(entry.rule->only_if, reading);
         }))
       return;
-    if (!needs_acid(reading) || as_tested(reading, results.points) || told_already(results.findings)) return;
+    if (!needs_acid(reading) || as_tested(reading, results) || told_already(results.findings)) return;
     const auto card = science::mixture_of(reading, *data_);
     if (card.acid_unknown) return;
     const auto ph = science::ph_of(card.mixture, *data_);

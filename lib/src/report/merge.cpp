@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
 #include <sealworthy/merge.hpp>
 
 #include "report/json_parts.hpp"
@@ -82,6 +83,11 @@ std::optional<InputError> Merger::add(const std::string& path, std::string_view 
     if (!whole.at("recipes").is_array()) return wrong(path, 0, "this is no report by `check`");
     for (const auto& recipe : whole.at("recipes"))
       if (auto error = take(recipe, 0)) return error;
+    if (const auto total = whole.find("summary"); parts_.insert(std::hash<std::string_view>{}(text)).second &&
+                                                  total != whole.end() && total->is_object())
+      if (const auto skipped = total->find("skipped");
+          skipped != total->end() && skipped->is_number_unsigned())
+        summary_.skipped += skipped->get<std::size_t>();
     return std::nullopt;
   }
   int number = 0;

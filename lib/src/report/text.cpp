@@ -167,8 +167,9 @@ std::string TextWriter::end(const Summary& summary) {
   std::vector<std::string> parts;
   for (const auto v : {Verdict::tested, Verdict::hazard, Verdict::unproven, Verdict::unreadable})
     if (const auto n = summary.count(v)) parts.push_back(fmt::format("{} {}", n, to_string(v)));
-  std::string text = fmt::format("{} {}{}{}.", recipes, recipes == 1 ? "recipe" : "recipes",
-                                 parts.empty() ? "" : ": ", joined(parts, ", "));
+  std::string text = recipes == 0 ? "Nothing was checked."
+                                  : fmt::format("{} {}: {}.", recipes, recipes == 1 ? "recipe" : "recipes",
+                                                joined(parts, ", "));
   if (summary.accepted > 0) text += fmt::format(" {} accepted.", summary.accepted);
   if (summary.skipped > 0)
     text += fmt::format(" {} {} not about canning, not checked (--all checks every recipe).", summary.skipped,
