@@ -11,6 +11,7 @@
 
 #include "checks/fields.hpp"
 #include "foods/catalogue.hpp"
+#include "reading/ingredients.hpp"
 #include "reading/reading.hpp"
 #include "tested/tables.hpp"
 
@@ -87,8 +88,7 @@ class ProductFoods {
   std::vector<FoodSet> listed_, in_formula_;
 };
 
-/// True for what ends up in the jar: no soak water, no spice bag taken out.
-inline bool in_jar(const reading::Ingredient& ingredient) { return !ingredient.read.not_eaten; }
+using reading::in_jar;
 
 /// The food of a line that a set has: of an "or" or a "salt and pepper" the first; nullptr for none.
 const foods::Named* named_in(const reading::Ingredient& ingredient, const FoodSet& set);

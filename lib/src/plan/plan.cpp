@@ -9,12 +9,14 @@
 #include "checks/against_table.hpp"
 #include "checks/canners_at_hand.hpp"
 #include "knowledge/knowledge.hpp"
+#include "knowledge/recipes.hpp"
 #include "plan/batch.hpp"
 #include "plan/loads.hpp"
 #include "plan/scale.hpp"
 #include "plan/write_card.hpp"
 #include "quantity/figures.hpp"
 #include "reading/build.hpp"
+#include "report/understood.hpp"
 #include "yaml/document.hpp"
 
 namespace sealworthy {
@@ -140,6 +142,16 @@ bool tested(const Checker& checker, const std::string& card, const CheckOptions&
   return reports.size() == 1 && reports.front().verdict == Verdict::tested;
 }
 
+/// What was understood of directions, as the card that says it: only a card can be written again.
+recipe::Recipe as_written_card(const recipe::Recipe& recipe) {
+  const auto documents = yaml::read_documents(report::card_of(recipe));
+  const auto* document = documents.size() == 1 ? std::get_if<yaml::Document>(&documents.front()) : nullptr;
+  if (document == nullptr) return recipe;
+  auto card = recipe::read_card(*document);
+  auto* read = std::get_if<recipe::Recipe>(&card);
+  return read != nullptr ? std::move(*read) : recipe;
+}
+
 class Planner {
  public:
   Planner(const Checker& checker, const PlanOptions& options, Wanted wanted)
@@ -151,14 +163,17 @@ class Planner {
 
   void add(const PlanCards& cards) {
     const auto reports = checker_.check_text(cards.path, cards.text, options_.check);
-    const auto documents = yaml::read_documents(cards.text);
+    const auto found =
+        knowledge::find_recipes(cards.path, cards.text, checker_.knowledge(), options_.check.all).recipes;
+    if (reports.empty())
+      errors_.push_back({cards.path, {1, 1}, "no canning recipe was found in this file", {}});
     for (std::size_t i = 0; i < reports.size(); ++i) {
-      if (reports[i].verdict != Verdict::tested || i >= documents.size()) {
+      const auto* recipe = i < found.size() ? std::get_if<recipe::Recipe>(&found[i].recipe) : nullptr;
+      if (reports[i].verdict != Verdict::tested || recipe == nullptr) {
         errors_.push_back(refusal(reports[i]));
         continue;
       }
-      if (auto error = add_card(reports[i], std::get<yaml::Document>(documents[i])))
-        errors_.push_back(std::move(*error));
+      if (auto error = add_card(reports[i], *recipe)) errors_.push_back(std::move(*error));
     }
   }
 
@@ -174,9 +189,9 @@ class Planner {
   }
 
  private:
-  std::optional<InputError> add_card(const RecipeReport& report, const yaml::Document& document) {
+  std::optional<InputError> add_card(const RecipeReport& report, const recipe::Recipe& recipe) {
     auto work = std::make_unique<Work>();
-    work->recipe = std::get<recipe::Recipe>(recipe::read_card(document));
+    work->recipe = recipe.prose ? as_written_card(recipe) : recipe;
     work->reading = reading::build(work->recipe, settings_, checker_.knowledge());
     work->process = choose_process(work->reading, wanted_.jar);
     const auto wrong = [&](std::string message, std::string suggestion) {

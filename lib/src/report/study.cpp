@@ -26,6 +26,7 @@ std::string degrees(Temperature t) { return fmt::format("{:.1f} F", in_fahrenhei
 
 std::string minutes_words(Duration time) {
   const double m = in_minutes(time);
+  if (m < 0.01) return "less than 0.01";
   return m >= 10 ? fmt::format("{:.0f}", m) : fmt::format("{:.2g}", m);
 }
 
@@ -88,8 +89,8 @@ std::string acidity_text(const Study& study, const TextStyle& style) {
   for (const auto& one : acid.parts) {
     if (std::abs(one.meq) < 0.05) continue;
     out += part(one.meq < 0 ? "takes acid up" : "gives acid",
-                fmt::format("{:.0f} meq  {}, {}, pH {:.1f} by itself{}", std::abs(one.meq), one.name,
-                            grams_words(one.grams), one.own_ph,
+                fmt::format("{:.0f} meq  {}, {}{}{}", std::abs(one.meq), one.name, grams_words(one.grams),
+                            one.meq < 0 ? fmt::format(", pH {:.1f} by itself", one.own_ph) : "",
                             one.by_default ? ", composition not known: a default" : ""),
                 style);
   }

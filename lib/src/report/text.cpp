@@ -172,8 +172,8 @@ std::string TextWriter::end(const Summary& summary) {
                                                 joined(parts, ", "));
   if (summary.accepted > 0) text += fmt::format(" {} accepted.", summary.accepted);
   if (summary.skipped > 0)
-    text += fmt::format(" {} {} not about canning, not checked (--all checks every recipe).", summary.skipped,
-                        summary.skipped == 1 ? "page or recipe is" : "pages or recipes are");
+    text += fmt::format(" {} {} not about canning: left out (--all checks {}).", summary.skipped,
+                        summary.skipped == 1 ? "page is" : "pages are", summary.skipped == 1 ? "it" : "them");
   if (summary.known > 0) text += fmt::format(" {} known from the baseline.", summary.known);
   const int width = clamped(style_);
   return "\n" + wrap("", text, 0, width) + report::cautions_text(width);

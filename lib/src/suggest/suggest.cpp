@@ -5,6 +5,7 @@
 #include <sealworthy/suggest.hpp>
 
 #include "knowledge/knowledge.hpp"
+#include "knowledge/recipes.hpp"
 #include "plan/batch.hpp"
 #include "plan/scale.hpp"
 #include "plan/write_card.hpp"
@@ -15,7 +16,6 @@
 #include "suggest/choose.hpp"
 #include "tested/compare_amounts.hpp"
 #include "tested/line_foods.hpp"
-#include "yaml/document.hpp"
 
 namespace sealworthy {
 namespace {
@@ -319,17 +319,16 @@ Suggestions suggest_cards(const Checker& checker, std::string_view path, std::st
   const auto error = [&](const yaml::Error& e) {
     all.errors.push_back({std::string(path), e.at, e.message, e.suggestion});
   };
-  for (const auto& document : yaml::read_documents(text)) {
-    if (const auto* bad = std::get_if<yaml::BadDocument>(&document)) {
-      error(bad->error);
-      continue;
-    }
-    const auto card = recipe::read_card(std::get<yaml::Document>(document));
-    if (const auto* wrong = std::get_if<yaml::Error>(&card)) {
+  const auto found = knowledge::find_recipes(path, text, checker.knowledge(), options.all);
+  if (found.recipes.empty())
+    error(
+        {{1, 1}, "no canning recipe was found in this file", "`sealworthy read` shows what was understood"});
+  for (const auto& [number, title, recipe] : found.recipes) {
+    if (const auto* wrong = std::get_if<yaml::Error>(&recipe)) {
       error(*wrong);
       continue;
     }
-    auto made = suggest_one(checker, path, std::get<recipe::Recipe>(card), options);
+    auto made = suggest_one(checker, path, std::get<recipe::Recipe>(recipe), options);
     if (auto* refused = std::get_if<InputError>(&made))
       all.errors.push_back(std::move(*refused));
     else
