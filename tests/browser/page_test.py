@@ -158,6 +158,32 @@ def check_page(driver, folder):
     quiet(driver, 'check')
 
 
+def science_and_changes(driver, folder):
+    """--explain draws boiling point and pH, and the formula stands beside the card, all with the JSON's figures."""
+    card = samples / 'thistle-lane' / 'corn-salsa.yaml'
+    options = ['--explain', '--against', 'choice-salsa', *today, card]
+    page = folder / 'science.html'
+    page.write_text(run('check', '--format', 'html', *options))
+    told = json.loads(run('check', '--format', 'json', *options))['recipes'][0]
+    open_page(driver, page)
+    driver.execute_script("for (const d of document.querySelectorAll('details')) d.open = true")
+    ph = told['science']['acidity']
+    drawn = driver.find_element(By.CSS_SELECTOR, 'svg[data-plot=acidity] .of-card').get_attribute('data-values')
+    expect(f'science: pH drawn as told: {drawn}', drawn.split() == [f'{ph[k]:g}' for k in ('ph', 'ph_bound', 'ph_strict_bound')])
+    at = driver.find_element(By.CSS_SELECTOR, 'svg[data-plot=boiling] .at').get_attribute('data-ft')
+    expect(f'science: the boiling point is marked at {at} ft', float(at) == round(told['science']['altitude']['altitude_ft']))
+    bars = driver.execute_script("return [...document.querySelectorAll('.bar rect')].map(r => Number(r.dataset.percent).toFixed(3))")
+    expect(f'changes: bars as told: {bars}', bars == [f'{line["percent"]:.3f}' for line in told['compared']['lines'] if 'percent' in line])
+    rows = driver.find_elements(By.CSS_SELECTOR, 'table.change tbody tr')
+    expect('changes: every line of card and formula', len(rows) == len(told['compared']['lines']))
+    driver.execute_script("document.querySelector('table.change').scrollIntoView()")
+    shoot(driver, 'change')
+    driver.execute_script("document.querySelector('svg[data-plot=boiling]').scrollIntoView()")
+    shoot(driver, 'science')
+    accessible(driver, 'science')
+    quiet(driver, 'science')
+
+
 def text_is_no_markup(driver, folder):
     """What a card says never becomes part of the page."""
     card = folder / 'evil.yaml'
@@ -222,7 +248,7 @@ with tempfile.TemporaryDirectory() as name:
     os.environ['HOME'] = name  # a browser profile that is thrown away
     driver = browser()
     try:
-        for test in (check_page, text_is_no_markup, sheet, many):
+        for test in (check_page, science_and_changes, text_is_no_markup, sheet, many):
             test(driver, pathlib.Path(name))
     finally:
         driver.quit()

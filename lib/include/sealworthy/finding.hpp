@@ -115,7 +115,9 @@ struct ComparedLine {
   std::string
       published;     ///< the formula's words, the amount scaled to the card's batch; empty for what is added
   std::string note;  ///< "33 % less", or why it can't be told
-  Position at;       ///< of the card's line; line 0 where there is none
+  std::optional<double> percent;  ///< of the published amount at the card's batch, in doubt the nearest; of
+                                  ///< lines that are the same, more, less (100: the same)
+  Position at;                    ///< of the card's line; line 0 where there is none
 };
 std::string_view to_string(ComparedLine::Mark) noexcept;
 

@@ -33,6 +33,7 @@
 #include "checks/process_missing.hpp"
 #include "checks/sterile_jars.hpp"
 #include "checks/time_against_table.hpp"
+#include "checks/yield_against_formula.hpp"
 
 namespace sealworthy::checks {
 
@@ -69,6 +70,7 @@ std::span<const Registered> registry() {
       Registered{"sterile-jars", make_sterile_jars},
       Registered{"time-against-table", make_time_against_table},
       Registered{"practice-in-steps", make_practice_in_steps},
+      Registered{"yield-against-formula", make_yield_against_formula},
       Registered{"acidity-bound", make_acidity_bound},  // last: it looks at what the others recorded
   };
   return checks;

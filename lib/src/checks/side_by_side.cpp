@@ -65,6 +65,21 @@ std::string note_of(const tested::LineComparison& line) {
   }
 }
 
+std::optional<double> percent_of(const tested::LineComparison& line) {
+  switch (line.state) {
+    case State::held:
+      return 100;
+    case State::more:
+      return 100 + line.percent;
+    case State::less:
+      return 100 - line.percent;
+    case State::missing:
+      return 0;
+    default:
+      return std::nullopt;
+  }
+}
+
 }  // namespace
 
 std::optional<Comparison> side_by_side(const reading::Reading& reading) {
@@ -76,7 +91,7 @@ std::optional<Comparison> side_by_side(const reading::Reading& reading) {
   out.factor = compared.factor;
   for (const auto& line : compared.lines)
     out.lines.push_back({mark_of(line.state), card_words(reading, line.ingredients),
-                         published_words(*line.line, compared.factor), note_of(line), line.at});
+                         published_words(*line.line, line.factor), note_of(line), percent_of(line), line.at});
   for (const auto& added : compared.added) {
     const bool allowed = added.change != nullptr, taste = added.dry_spice || added.salt;
     out.lines.push_back({allowed ? Mark::allowed
@@ -87,6 +102,7 @@ std::optional<Comparison> side_by_side(const reading::Reading& reading) {
                          allowed ? "allowed"
                          : taste ? "to taste"
                                  : "not in the formula",
+                         std::nullopt,
                          added.at});
   }
   return out;

@@ -104,7 +104,7 @@ class Matching {
     std::sort(others.begin(), others.end(), by_product);
     // A dish that the card does not name is no nearer than a product that lacks something.
     if (std::any_of(exact.begin(), exact.end(), [](const Candidate& c) { return !unnamed_dish(c); }))
-      return choose(std::move(exact));
+      return or_changed(choose(std::move(exact)), others);
     others.insert(others.end(), exact.begin(), exact.end());
     return others.empty() ? Match{} : nearest(std::move(others));
   }
@@ -199,9 +199,33 @@ class Matching {
     return match;
   }
 
+  /// A formula that the card meets by a harmless change is nearer than one of its very foods in other
+  /// amounts.
+  Match or_changed(Match match, const Candidates& others) const {
+    if (others.empty() || match.product == nullptr || !match.product->formula ||
+        tested::compare(*match.product, reading_).held())
+      return match;
+    const auto* changed = changed_harmlessly(others);
+    return changed == nullptr ? match : found(*changed);
+  }
+
+  /// The one formula whose every line the card meets, some by a change that a publication judges harmless:
+  /// lemon juice for its vinegar, another pepper.
+  const Candidate* changed_harmlessly(const Candidates& list) const {
+    const Candidate* one = nullptr;
+    for (const auto& c : list) {
+      if (c.entry->plain() || c.contradicted != 0 || unnamed_dish(c) || c.unsaid || c.other_dish) continue;
+      if (!tested::compare(*c.entry->product, reading_).held()) continue;
+      if (one != nullptr) return nullptr;
+      one = &c;
+    }
+    return one;
+  }
+
   /// Nothing fits: the nearest, with what speaks against it.
   Match nearest(Candidates list) const {
     one_of_each(list);
+    if (const auto* changed = changed_harmlessly(list)) return found(*changed);
     int least = distance(list.front());
     for (const auto& c : list) least = std::min(least, distance(c));
     prefer(list, [&](const Candidate& c) { return distance(c) == least; });

@@ -6,8 +6,11 @@
 #include <iterator>
 #include <nlohmann/json.hpp>
 #include <sealworthy/html_report.hpp>
+#include <sealworthy/science.hpp>
+#include <sealworthy/study.hpp>
 #include <string_view>
 #include <unordered_map>
+#include <variant>
 
 #include "report/cautions.hpp"
 #include "report/markup.hpp"
@@ -130,6 +133,68 @@ void append_table(std::string& out, const TableUse& use, Texts& texts) {
   out += ']';
 }
 
+/// "[factor,[[mark,card,published,note,percent], ...]]"
+template <class Texts>
+void append_comparison(std::string& out, const Comparison& comparison, Texts& texts) {
+  out += '[';
+  append_number(out, comparison.factor);
+  out += ',';
+  append_list(out, comparison.lines, [&](const ComparedLine& line) {
+    out += '[';
+    texts.append(out, to_string(line.mark));
+    for (const std::string* text : {&line.card, &line.published, &line.note}) {
+      out += ',';
+      texts.append(out, *text);
+    }
+    out += ',';
+    append_optional(out, line.percent);
+    out += ']';
+  });
+  out += ']';
+}
+
+/// "[[ft, boiling F] or null, [best, bound, strict pH] or null]"
+void append_study(std::string& out, const Study& study) {
+  const auto hundredth = [&out](double value) { append_number(out, std::round(value * 100) / 100); };
+  out += '[';
+  if (study.altitude) {
+    out += '[';
+    append_number(out, std::round(in_feet(study.altitude->altitude)));
+    out += ',';
+    append_number(out, std::round(in_fahrenheit(study.altitude->boiling) * 10) / 10);
+    out += ']';
+  } else {
+    out += "null";
+  }
+  out += ',';
+  if (study.acidity) {
+    out += '[';
+    hundredth(study.acidity->best);
+    out += ',';
+    hundredth(study.acidity->bound);
+    out += ',';
+    hundredth(study.acidity->strict);
+    out += ']';
+  } else {
+    out += "null";
+  }
+  out += ']';
+}
+
+/// Where water boils, every 500 ft: "[[0,211.95], ...]".
+std::string boiling_curve() {
+  std::string out = "[";
+  constexpr int step = 500, highest = 10000;
+  for (int ft = 0; ft <= highest; ft += step) {
+    const auto boils = science::boiling_point(feet(ft));
+    const auto* temperature = std::get_if<Temperature>(&boils);
+    if (temperature == nullptr) continue;
+    fmt::format_to(std::back_inserter(out), "{}[{},{:.2f}]", out.size() > 1 ? "," : "", ft,
+                   in_fahrenheit(*temperature));
+  }
+  return out + "]";
+}
+
 std::string cautions_markup() {
   std::string out;
   for (const auto& caution : report::cautions()) out += "<li>" + report::escaped(caution.text) + "</li>\n";
@@ -147,7 +212,8 @@ std::string HtmlWriter::begin() {
                                            {"CAUTIONS", cautions_markup()},
                                            {"VERSION", std::string(version())}}) +
          R"({"verdicts":["tested","unproven","hazard","unreadable"],"severities":["notice","caution","warning","danger"],)"
-         "\n\"cards\":[";
+         "\n\"boiling\":" +
+         boiling_curve() + ",\n\"cards\":[";
 }
 
 std::string HtmlWriter::recipe(const RecipeReport& report) {
@@ -194,6 +260,14 @@ std::string HtmlWriter::recipe(const RecipeReport& report) {
   });
   out += ",\"tb\":";
   append_list(out, report.tables, [&](const TableUse& use) { append_table(out, use, texts); });
+  if (report.compared) {
+    out += ",\"c\":";
+    append_comparison(out, *report.compared, texts);
+  }
+  if (report.study) {
+    out += ",\"s\":";
+    append_study(out, *report.study);
+  }
   out += ",\"k\":";
   if (report.kitchen.empty())
     out += "null";

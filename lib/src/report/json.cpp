@@ -56,6 +56,7 @@ Json of(const Comparison& comparison) {
   for (const auto& line : comparison.lines) {
     Json one{{"mark", to_string(line.mark)}, {"card", line.card}, {"published", line.published}};
     if (!line.note.empty()) one["note"] = line.note;
+    if (line.percent) one["percent"] = *line.percent;
     if (line.at.line > 0) one["line"] = line.at.line;
     json["lines"].push_back(std::move(one));
   }

@@ -32,6 +32,7 @@ class Comparing {
     result_.lines.resize(formula_.lines.size());
     for (std::size_t i = 0; i < formula_.lines.size(); ++i) {
       result_.lines[i].line = &formula_.lines[i];
+      result_.lines[i].factor = batch_.factor(formula_.lines[i].part);
       result_.lines[i].dry_spice = has(facts_.flavor, i);
       result_.lines[i].water = has(facts_.water, i);
     }

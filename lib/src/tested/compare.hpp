@@ -41,6 +41,7 @@ struct LineComparison {
 
   const FormulaLine* line = nullptr;
   State state = State::unknown;
+  double factor = 1;                     ///< published batches of the part of the formula that it belongs to
   std::size_t ingredient = none;         ///< the (first) ingredient of the card that it is compared with
   std::vector<std::size_t> ingredients;  ///< all that are compared with it
   Position at;                           ///< of the first

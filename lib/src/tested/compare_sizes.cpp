@@ -97,6 +97,21 @@ Batch::Batch(const Formula& formula, const LineFacts& facts, const Pairing& pair
   for (const auto& line : formula.lines)
     if (std::none_of(factors_.begin(), factors_.end(), [&](const Factor& f) { return f.part == line.part; }))
       factors_.push_back({line.part, best_factor(line.part, known)});
+  keep_acid_up();
+}
+
+void Batch::keep_acid_up() {
+  const auto holds = [&](std::string_view part, auto role) {
+    return std::any_of(formula_.lines.begin(), formula_.lines.end(), [&](const FormulaLine& line) {
+      return line.part == part && !line.not_eaten && !line.per_jar && role(line.role);
+    });
+  };
+  double food = 0;
+  for (const auto& one : factors_)
+    if (holds(one.part, [](std::string_view role) { return role == "low-acid"; }))
+      food = std::max(food, one.by);
+  for (auto& one : factors_)
+    if (one.by < food && holds(one.part, [](std::string_view role) { return role == "acid"; })) one.by = food;
 }
 
 double Batch::best_factor(std::string_view part, const std::vector<Known>& known) {

@@ -54,6 +54,8 @@ class Batch {
     std::string_view part;
     Interval<double> found, published;
   };
+  /// A brine may be made in other batches than the food, but its acid is judged by no fewer.
+  void keep_acid_up();
   static double best_factor(std::string_view part, const std::vector<Known>& known);
   [[nodiscard]] std::optional<double> jars_made() const;
   [[nodiscard]] double jar_share(const FormulaLine& line, const foods::LineReading& card) const;

@@ -147,3 +147,16 @@ TEST_CASE("a total of an acid and something else does not tell the acid") {
   CHECK_FALSE(brine.held());
   CHECK(state_of(brine, "acid") == State::unknown);
 }
+
+TEST_CASE("a formula is found by its foods where one was swapped as a publication allows") {
+  // USDA Complete Guide (2015), Guide 3, Salsa recipes: lemon juice for vinegar, cup for cup.
+  const auto found = [](const std::string& acid) {
+    const auto card = cards::write("Hot salsa", with_line(chile_salsa, 3, acid), {});
+    const auto& match = card->reading.match;
+    return match.product != nullptr && !match.doubtful ? match.product->id : std::string();
+  };
+  CHECK(found("1 cup vinegar (5%)") == "chile-salsa-ii");
+  CHECK(found("1 cup bottled lemon juice") == "chile-salsa-ii");
+  CHECK(found("3/4 cup bottled lemon juice") != "chile-salsa-ii");
+  CHECK(found("1 cup water").empty());
+}

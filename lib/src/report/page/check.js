@@ -105,6 +105,65 @@
     return table;
   };
 
+  const frame = (label, name) => {
+    const svg = svgMake('svg', {viewBox: `0 0 ${width} ${height}`, role: 'img', 'aria-label': label, 'data-plot': name});
+    svg.append(svgMake('path', {class: 'axis', d: `M${left} ${top}V${height - bottom}H${width - right}`}));
+    return svg;
+  };
+  const write = (svg, x, y, words, anchor = 'middle') => svg.append(svgMake('text', {x, y, 'text-anchor': anchor}, words));
+
+  // Where water boils over the altitude, and where this card is processed.
+  const boilingPlot = ([ft, boils]) => {
+    const low = 190, high = 214;
+    const x = (v) => left + (Math.min(v, ceiling) / ceiling) * (width - left - right);
+    const y = (v) => height - bottom - ((v - low) / (high - low)) * (height - top - bottom);
+    const svg = frame(`Boiling temperature of water over altitude, falling from 212 F at 0 ft; at ${grouped(ft)} ft: ${boils} F.`, 'boiling');
+    for (const v of ticks(low, high)) write(svg, left - 6, y(v) + 4, String(v), 'end');
+    for (let v = 0; v <= ceiling; v += 2000) write(svg, x(v), height - bottom + 16, grouped(v));
+    write(svg, (left + width - right) / 2, height - 6, 'altitude, ft');
+    svg.append(svgMake('path', {class: 'of-table', d: data.boiling.map(([at, f], i) => `${i ? 'L' : 'M'}${x(at)} ${y(f)}`).join('')}));
+    svg.append(svgMake('line', {class: 'at', x1: x(ft), x2: x(ft), y1: top, y2: height - bottom, 'data-ft': ft}));
+    return make('figure', {}, make('figcaption', {}, 'Where water boils'), svg,
+      make('p', {}, `Solid: temperature of boiling water, F. Dotted: ${grouped(ft)} ft, where it is ${boils} F.`));
+  };
+
+  // The pH that the ingredients come to, as an interval beside 4.6.
+  const acidityPlot = ([best, bound, strict]) => {
+    const low = 2, high = 8, limit = 4.6, middle = (top + height - bottom) / 2;
+    const x = (v) => left + ((Math.min(Math.max(v, low), high) - low) / (high - low)) * (width - left - right);
+    const svg = frame(`Estimated pH: about ${best}; bound ${bound}, strict bound ${strict}. Botulism can grow above ${limit}.`, 'acidity');
+    for (let v = low; v <= high; v += 1) write(svg, x(v), height - bottom + 16, String(v));
+    write(svg, (left + width - right) / 2, height - 6, 'pH: more acid to the left');
+    svg.append(svgMake('line', {class: 'at', x1: x(limit), x2: x(limit), y1: top, y2: height - bottom}));
+    write(svg, x(limit) + 6, top + 12, `${limit}`, 'start');
+    svg.append(svgMake('line', {class: 'of-card', x1: x(best), x2: x(strict), y1: middle, y2: middle, 'data-values': `${best} ${bound} ${strict}`}));
+    for (const v of [best, bound, strict]) svg.append(svgMake('circle', {class: 'point', cx: x(v), cy: middle, r: 4}));
+    return make('figure', {}, make('figcaption', {}, 'How acid it may be'), svg,
+      make('p', {}, `Dots: best estimate ${best}, bound ${bound}, strict bound ${strict}. Dotted: ${limit}, above which botulism can grow. An estimate, which proves nothing.`));
+  };
+
+  // Card and formula line by line, with a bar for how much of the published amount the card has.
+  const changeTable = ([factor, lines]) => {
+    const body = make('tbody');
+    const most = 200;
+    for (const [mark, card, published, note, percent] of lines) {
+      const cell = make('td');
+      if (percent !== null) {
+        const bar = svgMake('svg', {viewBox: '0 0 100 12', class: 'bar', 'aria-hidden': 'true'});
+        bar.append(svgMake('rect', {class: `amount ${text(mark)}`, x: 0, y: 2, width: Math.min(percent, most) / most * 100, height: 8, 'data-percent': percent}));
+        bar.append(svgMake('line', {class: 'at', x1: 50, x2: 50, y1: 0, y2: 12}));
+        cell.append(bar, `${Math.round(percent)} %`);
+      } else {
+        cell.append(text(note));
+      }
+      body.append(make('tr', {}, make('th', {scope: 'row'}, text(published) || 'not in the formula'),
+        make('td', {}, text(card) || 'not on the card'), make('td', {}, text(mark)), cell));
+    }
+    const batch = Math.abs(factor - 1) < 0.02 ? 'the published batch' : `${Math.round(factor * 100) / 100} times the published batch`;
+    return make('table', {class: 'change'}, make('caption', {}, `Card beside the tested formula, at ${batch} (the mark: 100 %)`),
+      make('thead', {}, make('tr', {}, ...['tested formula', 'your card', 'how', 'of the published amount'].map((n) => make('th', {scope: 'col'}, n)))), body);
+  };
+
   // ---- one card
   const details = (list) => {
     const dl = make('dl');
@@ -160,8 +219,11 @@
     }
     const uses = card.tb.map(tableUse);
     const plots = uses.flatMap((use) => [plot(use, 'minutes', 'minutes', 'Process time'), plot(use, 'psi', 'psi', 'Pressure on the gauge')]).filter((p) => p);
+    if (card.s && card.s[0]) plots.push(boilingPlot(card.s[0]));
+    if (card.s && card.s[1]) plots.push(acidityPlot(card.s[1]));
     if (card.pt.length || plots.length) {
-      const more = make('details', {}, make('summary', {}, 'Points compared, and the table over altitude'));
+      const more = make('details', {}, make('summary', {}, card.c ? 'Points and formula compared, and the table over altitude' : 'Points compared, and the table over altitude'));
+      if (card.c) more.append(changeTable(card.c));
       if (card.pt.length) {
         const body = make('tbody');
         for (const [kind, state, found, needed] of card.pt)
