@@ -121,7 +121,7 @@ def check_page(driver, folder):
             "return [...arguments[0].querySelectorAll('svg[data-plot=minutes] .of-table')].map(p => p.dataset.values)", article)
         told = [' '.join(f'{s["minutes"]:g}' for s in t['steps']) for t in card.get('tables', [])]
         expect(f'check: plotted minutes of {card["title"] or card["path"]}: {told}', drawn == told)
-        labels = driver.execute_script("return [...arguments[0].querySelectorAll('svg')].map(s => s.getAttribute('aria-label'))", article)
+        labels = driver.execute_script("return [...arguments[0].querySelectorAll('svg[data-plot]')].map(s => s.getAttribute('aria-label'))", article)
         expect('check: every plot has a text', all(l and ' ft: ' in l for l in labels))
     # Filters, by the keyboard.
     for verdict in ('unproven', 'unreadable', 'tested'):
