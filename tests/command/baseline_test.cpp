@@ -6,7 +6,6 @@
 #include "command/cards.hpp"
 #include "command/run.hpp"
 
-using nlohmann::json;
 using sealworthy::test::beans;
 using sealworthy::test::Folder;
 using sealworthy::test::read_all;
@@ -43,7 +42,7 @@ TEST_CASE("a baseline: known findings are counted and do not fail, new ones do")
   const auto known = site.check("--baseline known.json --format json");
   CHECK(known.status == 0);
   CHECK(known.err.empty());
-  const auto plain = json::parse(known.out);
+  const auto plain = nlohmann::json::parse(known.out);
   CHECK(plain["summary"]["known"] == 2);
   CHECK(plain["summary"]["caution"] == 0);
   CHECK(plain["recipes"][0]["findings"].size() == 2);
@@ -77,7 +76,7 @@ TEST_CASE("a second finding like one known is new") {
   site.folder.write("cards/b.yaml", careless());
   const auto ran = site.check("--baseline known.json --format json");
   CHECK(ran.status == 1);
-  const auto summary = json::parse(ran.out)["summary"];
+  const auto summary = nlohmann::json::parse(ran.out)["summary"];
   CHECK(summary["known"] == 2);
   CHECK(summary["caution"] == 2);
 }
@@ -89,8 +88,8 @@ TEST_CASE("a danger never enters a baseline, nor is it known where someone wrote
   CHECK(written.status == 1);
   CHECK(read_all(site.baseline).find("low-acid-needs-pressure") == std::string::npos);
 
-  const auto sarif = json::parse(site.check("--format sarif").out);
-  json forged{{"sealworthy-baseline", 1}, {"findings", json::array()}};
+  const auto sarif = nlohmann::json::parse(site.check("--format sarif").out);
+  nlohmann::json forged{{"sealworthy-baseline", 1}, {"findings", nlohmann::json::array()}};
   for (const auto& result : sarif["runs"][0]["results"])
     forged["findings"].push_back({{"fingerprint", result["partialFingerprints"]["sealworthy/v1"]},
                                   {"rule", result["ruleId"]},
@@ -98,7 +97,7 @@ TEST_CASE("a danger never enters a baseline, nor is it known where someone wrote
   site.folder.write("known.json", forged.dump());
   const auto ran = site.check("--baseline known.json --format json");
   CHECK(ran.status == 1);
-  const auto plain = json::parse(ran.out);
+  const auto plain = nlohmann::json::parse(ran.out);
   CHECK(plain["summary"]["danger"] >= 1);
   CHECK(plain["recipes"][0]["verdict"] == "hazard");
   for (const auto& finding : plain["recipes"][0]["findings"])
@@ -149,7 +148,7 @@ TEST_CASE("SARIF marks known findings as suppressed from outside; annotations le
   const Site site;
   site.folder.write("cards/a.yaml", careless());
   REQUIRE(site.check("--write-baseline known.json").status == 0);
-  const auto sarif = json::parse(site.check("--baseline known.json --format sarif").out);
+  const auto sarif = nlohmann::json::parse(site.check("--baseline known.json --format sarif").out);
   REQUIRE(sarif["runs"][0]["results"].size() == 2);
   for (const auto& result : sarif["runs"][0]["results"])
     CHECK(result["suppressions"][0]["kind"] == "external");
@@ -161,7 +160,7 @@ TEST_CASE("accept: until the last day, then the finding counts again and the rep
       careless(),
       "steps:", "accept:\n  - {rule: headspace-too-little, because: a trial, until: 2026-09-30}\nsteps:");
   const auto on = [&](const std::string& day) {
-    return json::parse(run("check --format json --today " + day + " -", card).out);
+    return nlohmann::json::parse(run("check --format json --today " + day + " -", card).out);
   };
   CHECK(on("2026-09-30")["summary"]["accepted"] == 1);
   const auto after = on("2026-10-01");
@@ -179,14 +178,17 @@ TEST_CASE("--paths-from: lines or NUL-separated, from a file or standard input, 
   const auto a = folder.write("a card.yaml", beans);
   const auto b = folder.write("b.yaml", wash_boiler());
   const auto list = folder.write("list", a + "\r\n\n" + b + "\n");
-  CHECK(json::parse(run("check --format json --paths-from " + list).out)["recipes"].size() == 2);
-  CHECK(json::parse(run("check --format json --paths-from -", a + "\n").out)["recipes"].size() == 1);
+  CHECK(nlohmann::json::parse(run("check --format json --paths-from " + list).out)["recipes"].size() == 2);
+  CHECK(nlohmann::json::parse(run("check --format json --paths-from -", a + "\n").out)["recipes"].size() ==
+        1);
   const auto piped = shell("find " + folder.path() +
                            " -name '*.yaml' -print0 | sealworthy check --format json "
                            "--paths-from -");
   CHECK(piped.status == 1);
-  CHECK(json::parse(piped.out)["recipes"].size() == 2);
-  CHECK(json::parse(run("check --format json --paths-from - " + b, a + "\n").out)["recipes"].size() == 2);
+  CHECK(nlohmann::json::parse(piped.out)["recipes"].size() == 2);
+  CHECK(
+      nlohmann::json::parse(run("check --format json --paths-from - " + b, a + "\n").out)["recipes"].size() ==
+      2);
   const auto none = run("check --paths-from -", "");
   CHECK(none.status == 0);
   CHECK(none.out.find("Nothing was checked") != std::string::npos);

@@ -18,11 +18,11 @@ namespace {
 
 namespace fs = std::filesystem;
 
-struct Site {
+struct CachedSite {
   Folder folder;
   std::string today = "2026-08-31";
 
-  Site() {
+  CachedSite() {
     for (int i = 0; i < 40; ++i)
       card(i, replaced(i % 3 == 0 ? wash_boiler() : beans, "Hollow Farm", "Farm " + std::to_string(i)));
   }
@@ -50,7 +50,7 @@ struct Site {
 }  // namespace
 
 TEST_CASE("the cache: the same report and status, and nothing is checked twice") {
-  const Site site;
+  const CachedSite site;
   const auto plain = site.check("");
   const auto cold = site.check("--cache cache");
   CHECK(cold.out == plain.out);
@@ -64,7 +64,7 @@ TEST_CASE("the cache: the same report and status, and nothing is checked twice")
 }
 
 TEST_CASE("the cache follows content, not names or times") {
-  const Site site;
+  const CachedSite site;
   site.check("--cache cache");
   fs::rename(site.folder.path() + "/cards/1.yaml", site.folder.path() + "/cards/moved.yaml");
   CHECK_FALSE(site.checks_anything());
@@ -74,7 +74,7 @@ TEST_CASE("the cache follows content, not names or times") {
 }
 
 TEST_CASE("another kitchen, altitude or folder of rules is checked anew") {
-  const Site site;
+  const CachedSite site;
   site.check("--cache cache");
   CHECK(site.checks_anything("--altitude 5000ft"));
   CHECK_FALSE(site.checks_anything("--altitude 5000ft"));
@@ -89,7 +89,7 @@ TEST_CASE("another kitchen, altitude or folder of rules is checked anew") {
 }
 
 TEST_CASE("the day counts where a date stands in the card or the kitchen, and nowhere else") {
-  Site site;
+  CachedSite site;
   site.check("--cache cache");
   site.today = "2027-08-31";
   CHECK_FALSE(site.checks_anything());
@@ -103,7 +103,7 @@ TEST_CASE("the day counts where a date stands in the card or the kitchen, and no
 }
 
 TEST_CASE("damaged, cut off and foreign files in the cache are passed over") {
-  const Site site;
+  const CachedSite site;
   const auto plain = site.check("");
   site.check("--cache cache");
   const auto pack = site.packs().front().string();
@@ -125,7 +125,7 @@ TEST_CASE("damaged, cut off and foreign files in the cache are passed over") {
 }
 
 TEST_CASE("runs at the same time share a cache, and a killed one leaves it whole") {
-  const Site site;
+  const CachedSite site;
   const auto plain = site.check("");
   const auto ran =
       shell("cd " + site.folder.path() +
@@ -138,7 +138,7 @@ TEST_CASE("runs at the same time share a cache, and a killed one leaves it whole
 }
 
 TEST_CASE("many packs become one") {
-  const Site site;
+  const CachedSite site;
   for (int i = 0; i < 25; ++i) {
     site.card(7, replaced(beans, "Hollow Farm", "Edition " + std::to_string(i)));
     site.check("--cache cache");
@@ -148,7 +148,7 @@ TEST_CASE("many packs become one") {
 }
 
 TEST_CASE("a cache that can't be written is a warning and no more") {
-  const Site site;
+  const CachedSite site;
   site.folder.write("file", "in the way");
   const auto plain = site.check("");
   const auto ran = site.check("--cache file/cache");

@@ -8,7 +8,6 @@
 #include "command/cards.hpp"
 #include "command/run.hpp"
 
-using nlohmann::json;
 using sealworthy::test::beans;
 using sealworthy::test::Folder;
 using sealworthy::test::read_all;
@@ -50,8 +49,8 @@ TEST_CASE("SARIF of all samples fits the published JSON Schema of SARIF 2.1.0") 
 }
 
 TEST_CASE("SARIF tells what JSON tells: one result a finding, with rule, level, place and relative path") {
-  const auto sarif = json::parse(in_samples("--format sarif ."));
-  const auto plain = json::parse(in_samples("--format json ."));
+  const auto sarif = nlohmann::json::parse(in_samples("--format sarif ."));
+  const auto plain = nlohmann::json::parse(in_samples("--format json ."));
   const auto& run = sarif["runs"][0];
   std::size_t at = 0;
   for (const auto& recipe : plain["recipes"]) {
@@ -81,11 +80,12 @@ TEST_CASE("SARIF tells what JSON tells: one result a finding, with rule, level, 
 TEST_CASE("SARIF: the region spans the line, counted in code points") {
   const auto card =
       replaced(wash_boiler(), "  method: boiling water", "  method: boiling water  # fa\xC3\xA7on");
-  const auto sarif = json::parse(run("check --format sarif -", card).out);
+  const auto sarif = nlohmann::json::parse(run("check --format sarif -", card).out);
   bool seen = false;
   for (const auto& result : sarif["runs"][0]["results"]) {
     const auto& region = result["locations"][0]["physicalLocation"]["region"];
-    if (region.value("snippet", json::object()).value("text", "").find("fa\xC3\xA7on") == std::string::npos)
+    if (region.value("snippet", nlohmann::json::object()).value("text", "").find("fa\xC3\xA7on") ==
+        std::string::npos)
       continue;
     seen = true;
     CHECK(region["endColumn"] == std::string("  method: boiling water  # facon").size() + 1);
@@ -98,7 +98,7 @@ TEST_CASE("SARIF: an accepted finding carries the card's reason as a suppression
                              "headspace: 1/2 inch\naccept:\n"
                              "  - {rule: headspace-too-little, because: tried with the county office}\n"
                              "  - {rule: low-acid-needs-pressure, because: always did}\n");
-  const auto sarif = json::parse(run("check --format sarif -", card).out);
+  const auto sarif = nlohmann::json::parse(run("check --format sarif -", card).out);
   int accepted = 0;
   for (const auto& result : sarif["runs"][0]["results"]) {
     if (!result.contains("suppressions")) continue;
@@ -115,7 +115,7 @@ TEST_CASE("SARIF: paths are percent-encoded and relative even where absolute one
   const Folder folder;
   folder.write("my cards/b\xC3\xB6hnen #1.yaml", wash_boiler());
   const auto ran = shell("cd " + folder.path() + " && sealworthy check --format sarif \"$PWD/my cards\"");
-  const auto sarif = json::parse(ran.out);
+  const auto sarif = nlohmann::json::parse(ran.out);
   for (const auto& result : sarif["runs"][0]["results"])
     CHECK(result["locations"][0]["physicalLocation"]["artifactLocation"]["uri"] ==
           "my%20cards/b%C3%B6hnen%20%231.yaml");
@@ -124,7 +124,7 @@ TEST_CASE("SARIF: paths are percent-encoded and relative even where absolute one
 TEST_CASE("JUnit XML as Debian's junitparser reads it: the same counts as JSON") {
   const Folder folder;
   const auto file = folder.write("report.xml", in_samples("--format junit ."));
-  const auto plain = json::parse(in_samples("--format json ."));
+  const auto plain = nlohmann::json::parse(in_samples("--format json ."));
   const auto ran = shell(
       "/usr/bin/python3 -c 'import sys, json, junitparser\n"
       "xml = junitparser.JUnitXml.fromfile(sys.argv[1])\n"
@@ -136,7 +136,7 @@ TEST_CASE("JUnit XML as Debian's junitparser reads it: the same counts as JSON")
       file);
   CAPTURE(ran.err);
   REQUIRE(ran.status == 0);
-  const auto read = json::parse(ran.out);
+  const auto read = nlohmann::json::parse(ran.out);
   std::vector<std::string> names;
   int failing = 0;
   for (const auto& recipe : plain["recipes"]) {
@@ -168,7 +168,7 @@ TEST_CASE("JUnit XML: what XML can't hold is escaped or replaced") {
 }
 
 TEST_CASE("annotations: one workflow command a finding, on the line it is at") {
-  const auto plain = json::parse(in_samples("--format json thistle-lane"));
+  const auto plain = nlohmann::json::parse(in_samples("--format json thistle-lane"));
   const auto lines = lines_of(in_samples("--format annotations thistle-lane"));
   const std::regex form("::(error|warning|notice) file=([^,:]+),line=([0-9]+),col=([0-9]+),title=[^,:]+::.+");
   std::size_t at = 0;
@@ -192,10 +192,11 @@ TEST_CASE("annotations: one workflow command a finding, on the line it is at") {
 }
 
 TEST_CASE("NDJSON: the recipes of JSON, one a line") {
-  const auto plain = json::parse(in_samples("--format json ."));
+  const auto plain = nlohmann::json::parse(in_samples("--format json ."));
   const auto lines = lines_of(in_samples("--format ndjson ."));
   REQUIRE(lines.size() == plain["recipes"].size());
-  for (std::size_t i = 0; i < lines.size(); ++i) CHECK(json::parse(lines[i]) == plain["recipes"][i]);
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    CHECK(nlohmann::json::parse(lines[i]) == plain["recipes"][i]);
 }
 
 TEST_CASE("--output may be given several times, each with its format") {
@@ -207,8 +208,8 @@ TEST_CASE("--output may be given several times, each with its format") {
           wash_boiler());
   CHECK(ran.status == 1);
   CHECK(ran.out.find("HAZARD") != std::string::npos);
-  CHECK(json::parse(read_all(sarif))["version"] == "2.1.0");
-  CHECK(json::parse(read_all(plain))["summary"]["hazard"] == 1);
+  CHECK(nlohmann::json::parse(read_all(sarif))["version"] == "2.1.0");
+  CHECK(nlohmann::json::parse(read_all(plain))["summary"]["hazard"] == 1);
   CHECK(ran.out == run("check -", wash_boiler()).out);
 }
 

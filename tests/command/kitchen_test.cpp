@@ -17,7 +17,7 @@ namespace {
 const std::string lane = SEALWORTHY_SOURCE_DIR "/sample-recipes/thistle-lane";
 
 /// Snap beans as USDA's Complete Guide (2015), Guide 4, prints them.
-const std::string beans = R"(recipe: Hollow Farm beans
+const std::string snap_beans = R"(recipe: Hollow Farm beans
 ingredients:
   - 9 lb green beans, trimmed, cut in 1-inch pieces
   - boiling water
@@ -36,7 +36,7 @@ TEST_CASE("a finding from the kitchen says so, with the file and line") {
   folder.write(
       "kitchen.yaml",
       "altitude: 500 ft\ncanners:\n  - {kind: pressure canner, gauge: dial, gauge-error: 3 psi high}\n");
-  folder.write("beans.yaml", beans);
+  folder.write("beans.yaml", snap_beans);
   const auto ran = run("check --today 2026-08-31 " + folder.path());
   CHECK(ran.status == 1);
   CHECK(has(ran.out, "danger  equipment, kitchen"));
@@ -50,7 +50,7 @@ TEST_CASE("a finding from the kitchen says so, with the file and line") {
 
 TEST_CASE("a kitchen that can't be is an error with its place") {
   const Folder folder;
-  folder.write("beans.yaml", beans);
+  folder.write("beans.yaml", snap_beans);
   const std::pair<std::string, std::string> mistakes[] = {
       {"canners: [{kind: frying pan}]", "kitchen.yaml:1:18: `frying pan` is no kind of canner"},
       {"canners: [{kind: oven}]", "kitchen.yaml:1:18: No tested process is for an oven"},
@@ -117,7 +117,7 @@ TEST_CASE("plan: text, JSON and page of one card; errors with their place") {
 TEST_CASE("suggest writes a new card, never over a file") {
   const Folder folder;
   folder.write("kitchen.yaml", "altitude: 500 ft\n");
-  auto text = beans;
+  auto text = snap_beans;
   text.replace(text.find("20 minutes"), 10, "10 minutes");
   const auto card = folder.write("beans.yaml", text);
   const auto ran = run("suggest " + card);

@@ -4,13 +4,12 @@
 
 #include "command/run.hpp"
 
-using nlohmann::json;
 using sealworthy::test::Folder;
 using sealworthy::test::run;
 
 namespace {
 
-constexpr const char* beans = R"(
+constexpr const char* bean_card = R"(
 recipe: Beans in boiling water
 follows: beans-snap-and-italian-pieces
 ingredients:
@@ -28,20 +27,21 @@ std::string sample(const char* name) { return SEALWORTHY_SOURCE_DIR "/sample-rec
 
 TEST_CASE("check --explain tells what the minutes do; without it the report is as before") {
   const Folder folder;
-  const auto card = folder.write("beans.yaml", beans);
+  const auto card = folder.write("beans.yaml", bean_card);
   const auto plain = run("check " + card);
   CHECK(plain.out.find("means") == std::string::npos);
   const auto told = run("check --explain " + card);
   CHECK(told.status == plain.status);
   CHECK(told.out.find("At 5,280 ft water boils at 202.3 F.") != std::string::npos);
-  const auto report = json::parse(run("check --explain --format json " + card).out)["recipes"][0];
+  const auto report = nlohmann::json::parse(run("check --explain --format json " + card).out)["recipes"][0];
   CHECK(report["science"]["altitude"]["boiling_point_f"] == 202.3);
   const auto& heat = report["science"]["heat"][0];
   // Three hours at 202.3 F count as 180 x 10 ^ ((202.3 - 250) / 18) = 0.40 minutes at 250 F.
   CHECK(heat["card"]["f_at_most_minutes"].get<double>() == doctest::Approx(0.40).epsilon(0.03));
   CHECK(heat["least_minutes"] == 2.5);
   CHECK(heat["tested"]["f_at_most_minutes"].get<double>() > 2.5);
-  CHECK(json::parse(run("check --format json " + card).out)["recipes"][0].contains("science") == false);
+  CHECK(nlohmann::json::parse(run("check --format json " + card).out)["recipes"][0].contains("science") ==
+        false);
 }
 
 TEST_CASE("study tells the science of a card, headed by the caution") {
@@ -51,7 +51,7 @@ TEST_CASE("study tells the science of a card, headed by the caution") {
   CHECK(text.out.find("202.3 F") != std::string::npos);
   CHECK(text.out.find("Acidity") != std::string::npos);
   const auto read =
-      json::parse(run("study --format json " + sample("thistle-lane/crushed-tomatoes.yaml")).out);
+      nlohmann::json::parse(run("study --format json " + sample("thistle-lane/crushed-tomatoes.yaml")).out);
   const auto& acidity = read["recipes"][0]["science"]["acidity"];
   CHECK(acidity["ph"].get<double>() < 4.6);
   CHECK(acidity["ph_bound"].get<double>() >= acidity["ph"].get<double>());

@@ -6,7 +6,6 @@
 #include "command/cards.hpp"
 #include "command/run.hpp"
 
-using nlohmann::json;
 using sealworthy::test::beans;
 using sealworthy::test::Folder;
 using sealworthy::test::read_all;
@@ -43,7 +42,7 @@ TEST_CASE("merge: damaged parts are told, with their line, and the rest is merge
     const auto bad = folder.write("bad", text);
     const auto ran = run("merge " + good + " " + bad);
     CHECK(ran.status == 2);
-    CHECK(json::parse(ran.out)["summary"]["recipes"] == 1);
+    CHECK(nlohmann::json::parse(ran.out)["summary"]["recipes"] == 1);
     CHECK(ran.err.find(bad) != std::string::npos);
     return ran.err;
   };
@@ -65,7 +64,7 @@ TEST_CASE("merge counts what is accepted and known as one run does") {
             "\nsealworthy check --write-baseline known.json --fail-on notice --format json . > one.json\n"
             "sealworthy merge --fail-on notice one.json > merged.json; echo $?; cmp one.json merged.json");
   CHECK(ran.out == "0\n");
-  const auto summary = json::parse(read_all(folder.path() + "/merged.json"))["summary"];
+  const auto summary = nlohmann::json::parse(read_all(folder.path() + "/merged.json"))["summary"];
   CHECK(summary["known"] == 1);
   CHECK(summary["skipped"] == 1);  // one.json, which the shell makes before the run
 }
@@ -77,7 +76,7 @@ TEST_CASE("what a run writes among the recipes is not read as one") {
                          "\nsealworthy check --write-baseline known.json --output json:report.json . && "
                          "sealworthy check --baseline known.json --output json:report.json .");
   CHECK(ran.status == 0);
-  CHECK(json::parse(read_all(folder.path() + "/report.json"))["summary"]["skipped"] == 0);
+  CHECK(nlohmann::json::parse(read_all(folder.path() + "/report.json"))["summary"]["skipped"] == 0);
 }
 
 TEST_CASE("completions: each shell that is here reads them, and bash completes by them") {

@@ -147,9 +147,9 @@ recipe::Recipe as_written_card(const recipe::Recipe& recipe) {
   const auto documents = yaml::read_documents(report::card_of(recipe));
   const auto* document = documents.size() == 1 ? std::get_if<yaml::Document>(&documents.front()) : nullptr;
   if (document == nullptr) return recipe;
-  auto card = recipe::read_card(*document);
-  auto* read = std::get_if<recipe::Recipe>(&card);
-  return read != nullptr ? std::move(*read) : recipe;
+  const auto card = recipe::read_card(*document);
+  const auto* read = std::get_if<recipe::Recipe>(&card);
+  return read != nullptr ? *read : recipe;
 }
 
 class Planner {

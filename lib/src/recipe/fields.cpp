@@ -72,6 +72,11 @@ void refuse(Position at, const quantity::FigureError& error) {
 
 void refuse_key(const yaml::Entry& entry, std::span<const std::string_view> known, std::string_view holder) {
   const std::string message = shown(entry.key) + " is not a key of " + std::string(holder) + ".";
+  // "{time: 15 minutes, altitude: 0-1,000 ft}": the comma of a figure ends the entry before it.
+  const auto digits = entry.key.find_first_not_of("0123456789");
+  if (digits == 3)
+    refuse(entry.key_at, message,
+           "Inside { } and [ ] a figure with a comma stands in quotes, or without the comma.");
   if (const auto near = text::nearest(lowered(entry.key), known))
     refuse(entry.key_at, message, "Did you mean " + colon_key(*near) + "?");
   const auto* const hint =

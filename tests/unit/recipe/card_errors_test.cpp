@@ -22,6 +22,7 @@ TEST_CASE("keys") {
       {"zucchini: 5\n", {3, 1}, "`zucchini`", "Known here: recipe, follows"},
       {"<<: {jars: pint}\n", {3, 1}, "`<<`", "Known here"},
       {"process: {methd: oven}\n", {3, 11}, "`methd` is not a key of `process:`", "`method:`"},
+      {"process: {altitude: 0-1,000 ft}\n", {3, 25}, "`000 ft` is not a key of `process:`", "in quotes"},
       {"process: {title: oven}\n", {3, 11}, "`title`", "Known here: method, gauge"},
       {"jars: {sze: quart}\n", {3, 8}, "not a key of a jar", "`size:`"},
       {"accept: [{rul: a, because: b}]\n", {3, 11}, "not a key of `accept:`", "`rule:`"},
