@@ -9,7 +9,7 @@ using sealworthy::test::run;
 namespace {
 
 // Invented, after USDA Complete Guide (2015), Guide 4, page 4-9.
-const std::string page = R"(Hollow Farm beans
+const std::string bean_page = R"(Hollow Farm beans
 
 Ingredients
 - 9 lb green beans, trimmed, cut in 1-inch pieces
@@ -23,7 +23,7 @@ Directions
 
 TEST_CASE("plan and suggest take a recipe written as a page, as check does") {
   const Folder folder;
-  folder.write("page.txt", page);
+  folder.write("page.txt", bean_page);
   REQUIRE(run("check --require tested " + folder.path()).status == 0);
   const auto plan = run("plan --jars 7 " + folder.path() + "/page.txt");
   CHECK(plan.status == 0);
