@@ -78,6 +78,9 @@ FoundRecipes find_recipes(std::string_view path, std::string_view text, const Kn
         continue;
       }
       good.recipe.document = number;
+      // A page without a title: what is said of the whole recipe points at its first line.
+      if (auto& at = good.recipe.title.at; at.line < 1)
+        at = good.recipe.ingredients.empty() ? Position{1, 1} : good.recipe.ingredients.front().at;
       found.recipes.push_back({number, {}, std::move(good.recipe)});
     }
   }

@@ -188,6 +188,18 @@ TEST_CASE("a recipe to be kept cold needs no process; one for the shelf does") {
   CHECK(rules("Pack into jars, put on the lids and store, or freeze."));
 }
 
+TEST_CASE("of a page without a title findings point at its first line all the same") {
+  // Found by the fuzz target for pages.
+  const auto reports = checker().check_text(
+      "a.md",
+      "\nIngredients\n\n- 14 lb green beans\n\nDirections\n\nPack raw and process the jars 45 minutes.\n");
+  REQUIRE_FALSE(reports.empty());
+  for (const auto& report : reports) {
+    CHECK(report.at.line >= 1);
+    for (const auto& finding : report.findings) CHECK(finding.at.line >= 1);
+  }
+}
+
 TEST_CASE("the card written of a page is a card with the same verdict") {
   const std::string_view page =
       "Peaches\n\nIngredients\n11 lb peaches, peeled, halved and pitted\n1 1/4 cups sugar\n5 1/2 cups "
