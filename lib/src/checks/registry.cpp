@@ -9,6 +9,7 @@
 #include "checks/canner_fit.hpp"
 #include "checks/check.hpp"
 #include "checks/directions_clear.hpp"
+#include "checks/food_in_steps.hpp"
 #include "checks/forbidden_food.hpp"
 #include "checks/form_against_formula.hpp"
 #include "checks/form_against_table.hpp"
@@ -46,6 +47,7 @@ std::span<const Registered> registry() {
       Registered{"amounts-against-formula", make_amounts_against_formula},
       Registered{"canner-fit", make_canner_fit},
       Registered{"directions-clear", make_directions_clear},
+      Registered{"food-in-steps", make_food_in_steps},
       Registered{"forbidden-food", make_forbidden_food},
       Registered{"form-against-formula", make_form_against_formula},
       Registered{"form-against-table", make_form_against_table},

@@ -40,6 +40,45 @@ void find_weight(const TellsStates& told, const Index& index, LineReading& readi
   }
 }
 
+/// The food named from token `i` on, behind figures and words that only describe; no_food: none.
+NameMatch food_ahead(const Tokens& tokens, std::size_t i) {
+  constexpr std::size_t reach = 6;
+  for (const std::size_t last = std::min(tokens.size(), i + reach), first = i; i < last; ++i) {
+    const Token& token = tokens[i];
+    if (i > first && token.before != 0) break;
+    if (const auto& match = tokens.match(i); match.found()) return match;
+    if (!token.number && !token.spent && !token.is(light_roles | role_of | role_counter)) break;
+  }
+  return {};
+}
+
+/// "green beans with corn", "beans (and 2 cups corn)", but not "2 tsp with the beans": a food that is told
+/// beside the line's own. Of a line of alternatives it makes one that is not clear.
+void see_food_beside(const Tokens& tokens, const Index& index, LineReading& reading) {
+  if (reading.foods.empty()) return;
+  for (std::size_t i = 1; i + 1 < tokens.size(); ++i) {
+    const Token& token = tokens[i];
+    const bool joins =
+        token.text == "with" || token.text == "plus" || (token.is(role_and) && token.before == '(');
+    const auto match = joins && tokens[i + 1].text != "the" ? food_ahead(tokens, i + 1) : NameMatch{};
+    if (!match.found()) continue;
+    const Food& food = index.foods[match.food];
+    const bool own = std::any_of(reading.foods.begin(), reading.foods.end(), [&](const Named& named) {
+      return named.food != nullptr &&
+             (named.food == &food || named.food->parent == food.id || food.parent == named.food->id);
+    });
+    if (own || food.acid_class == AcidClass::neutral || food.kind == "liquid") continue;
+    const auto from = tokens[match.first].begin;
+    std::string name(tokens.line().substr(from, tokens[match.last].end - from));
+    if (reading.foods.size() > 1 && !reading.all_of) {
+      reading.unknown.push_back(std::move(name));
+      continue;
+    }
+    reading.foods.push_back({&food, std::move(name), false, std::nullopt});
+    reading.all_of = true;
+  }
+}
+
 void finish(const TellsStates& told, const Index& index, LineReading& reading) {
   reading.all_of = reading.all_of && reading.foods.size() > 1;  // the same food twice is one
   reading.states.reserve(reading.states.size() + told.size());
@@ -74,6 +113,7 @@ LineReading read_line(std::string_view line, quantity::Units units, const Index&
   read_remarks(tokens, units, reading);
   const auto told = read_items(tokens, amounts, {}, index, reading);
   reading.amount = std::move(amounts.first);
+  see_food_beside(tokens, index, reading);
   finish(told, index, reading);
   return reading;
 }
@@ -91,6 +131,7 @@ LineReading read_parts(std::string_view food, std::string_view amount,
   for (const auto state : states) read_given_state(state, units, index, given, reading);
   const auto told = read_items(tokens, amounts, given, index, reading);
   reading.amount = std::move(amounts.first);
+  see_food_beside(tokens, index, reading);
   finish(told, index, reading);
   return reading;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "prose/steps_of_card.hpp"
 #include "prose/understand.hpp"
 #include "recipe/reader.hpp"
 
@@ -51,6 +52,7 @@ FoundRecipes find_recipes(std::string_view path, std::string_view text, const Kn
       recipe::RecipeOrError card = recipe::read_card(*document);
       if (auto* recipe = std::get_if<Recipe>(&card)) {
         recipe->document = number;
+        recipe->doubts = prose::other_processes(*recipe, knowledge.directions, knowledge.methods);
         one.recipe = std::move(*recipe);
       } else {
         one.recipe = std::get<yaml::Error>(std::move(card));

@@ -163,11 +163,37 @@ void ProcessReader::note_context(const Sentence& s) {
   }
 }
 
+/// True if words that take something back stand in one clause with the figure.
+bool ProcessReader::taken_back(const Sentence& s, const Mark& figure) {
+  for (std::size_t i = 0; i < s.tokens.size(); ++i) {
+    if (!s.senses[i].has(Sense::taken_back)) continue;
+    if (!parted(s, std::min(i, figure.first) + 1, std::max(i, figure.first))) return true;
+  }
+  return false;
+}
+
+/// What a sentence tells that is not to be followed is no process; where it may be meant all the same it is a
+/// doubt, so that a second way told on the page never goes unseen.
+bool ProcessReader::set_aside(const Sentence& s, const Sentence* next) {
+  const bool next_takes_back = next != nullptr && next->has(Sense::taken_back) && next->tokens.size() < 10 &&
+                               (next->tokens.front().grammar & phrases::points_back) != 0;
+  if (s.question || next_takes_back) return true;
+  const bool aside = s.has(Sense::aside);
+  if (!aside && !s.has(Sense::taken_back)) return false;
+  std::vector<Mark> loose;
+  const auto times = own_times(s, loose);
+  const bool told =
+      (s.has(Kind::time) || s.has(Kind::pressure)) && (s.has(Kind::process) || s.has(Kind::method));
+  const bool meant = !loose.empty() || (aside && told) ||
+                     std::any_of(times.begin(), times.end(),
+                                 [&](const Mark* time) { return aside || !taken_back(s, *time); });
+  if (meant) doubt(s, "it tells of a process and may take it back");
+  return true;
+}
+
 void ProcessReader::read(const Sentence& s, const Sentence* next) {
-  const bool taken_back = s.question || s.has(Sense::taken_back) ||
-                          (next != nullptr && next->has(Sense::taken_back) && next->tokens.size() < 10 &&
-                           (next->tokens.front().grammar & phrases::points_back) != 0);
-  if (taken_back) return;
+  if (set_aside(s, next)) return;
+  if (s.has(Sense::shorten)) doubt(s, "it shortens a time");
   std::vector<Mark> loose;
   const auto times = own_times(s, loose);
   if (s.overfull && (!times.empty() || !loose.empty())) doubt(s, "it holds more figures than are read");

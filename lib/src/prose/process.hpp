@@ -61,6 +61,8 @@ class ProcessReader {
   [[nodiscard]] bool jars_stand_in_it(const Sentence& s, const Mark& verb) const;
   [[nodiscard]] std::vector<const Mark*> own_times(const Sentence& s, std::vector<Mark>& loose);
   [[nodiscard]] std::vector<Segment> segments(const Sentence& s, const std::vector<const Mark*>& times) const;
+  [[nodiscard]] static bool taken_back(const Sentence& s, const Mark& figure);
+  [[nodiscard]] bool set_aside(const Sentence& s, const Sentence* next);
   void draft(const Sentence& s, const Segment& segment, const std::vector<const Mark*>& times,
              const Mark* added);
   static std::vector<Labelled> label(const Sentence& s, const std::vector<const Mark*>& figures,

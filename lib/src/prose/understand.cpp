@@ -143,7 +143,7 @@ class Understanding {
   void jars() {
     const bool by_process = std::any_of(recipe_.processes.begin(), recipe_.processes.end(),
                                         [](const recipe::Process& p) { return !p.jars.empty(); });
-    if (by_process) return;
+    if (by_process) return other_sizes();
     for (const Sentence& sentence : sentences_) {
       for (const Mark& mark : sentence.marks) {
         if (mark.kind != Mark::Kind::jar || mark.denied) continue;
@@ -155,6 +155,24 @@ class Understanding {
     }
     if (recipe_.jars.empty() && recipe_.makes && recipe_.makes->value.jar)
       recipe_.jars.push_back({*recipe_.makes->value.jar, recipe_.makes->at, recipe_.makes->text});
+  }
+
+  /// Jars are filled of a size that no process names.
+  void other_sizes() {
+    for (const Sentence& sentence : sentences_) {
+      if (!sentence.has(Sense::fill)) continue;
+      for (const Mark& mark : sentence.marks) {
+        if (mark.kind != Mark::Kind::jar || mark.denied || sentence.polarity.supposed[mark.first]) continue;
+        const bool named = std::any_of(
+            recipe_.processes.begin(), recipe_.processes.end(), [&](const recipe::Process& process) {
+              return process.jars.empty() ||
+                     std::any_of(process.jars.begin(), process.jars.end(),
+                                 [&](const auto& jar) { return jar.value.volume == mark.jar.volume; });
+            });
+        if (!named)
+          doubt(sentence.at(mark.first), sentence.all_words(), "no time is told for jars of this size");
+      }
+    }
   }
 
   void headspaces() {
@@ -197,19 +215,22 @@ class Understanding {
     std::vector<std::size_t> replaced;
     const std::size_t listed = recipe_.ingredients.size();
     for (const PerJar& one : per_jar) {
-      bool told = false;
+      std::vector<std::size_t> lines;
+      for (std::size_t i = 0; i < listed; ++i)
+        if (speaks_of(recipe_.ingredients[i].text, one.food)) lines.push_back(i);
+      const bool told = std::any_of(lines.begin(), lines.end(), [&](std::size_t i) {
+        return quantity::read_amount(recipe_.ingredients[i].text, recipe_.units, true).has_value();
+      });
+      if (told) continue;  // counted in the list already: it must not count twice
       std::string_view food = one.food;
-      for (std::size_t i = 0; i < listed; ++i) {
-        if (!speaks_of(recipe_.ingredients[i].text, one.food)) continue;
-        if (quantity::read_amount(recipe_.ingredients[i].text, recipe_.units, true)) {
-          told = true;  // counted in the list already: it must not count twice
-        } else {
-          replaced.push_back(i);
-          // The list may say more: "bottled lemon juice" of the "lemon juice".
-          if (recipe_.ingredients[i].text.size() > food.size()) food = recipe_.ingredients[i].text;
-        }
+      // Of several lines none may give way, for each may be another food.
+      if (lines.size() == 1) {
+        replaced.push_back(lines.front());
+        // The list may say more: "bottled lemon juice" of the "lemon juice".
+        if (recipe_.ingredients[lines.front()].text.size() > food.size())
+          food = recipe_.ingredients[lines.front()].text;
       }
-      if (!told) add_per_jar(one, food);
+      add_per_jar(one, food);
     }
     std::sort(replaced.begin(), replaced.end());
     replaced.erase(std::unique(replaced.begin(), replaced.end()), replaced.end());
@@ -233,12 +254,20 @@ class Understanding {
         });
     if (!known) recipe_.ingredients.push_back(std::move(line));
   }
-  /// True if a line of the list names the food: its last word, and all of it or the line is the shorter.
-  static bool speaks_of(std::string_view line, std::string_view food) {
-    const text::Words words(line), wanted(food);
+  /// True if a line of the list names the food: all its words stand there, or all words of the line but its
+  /// amount are words of the food.
+  bool speaks_of(std::string_view line, std::string_view food) const {
+    const text::Words wanted(food);
     if (wanted.empty()) return false;
-    return std::any_of(words.begin(), words.end(),
-                       [&](const text::Word& word) { return word.text == wanted[wanted.size() - 1].text; });
+    const auto within = [](const text::Words& some, const text::Words& all) {
+      return std::all_of(some.begin(), some.end(), [&](const text::Word& word) {
+        return std::any_of(all.begin(), all.end(), [&](const text::Word& w) { return w.text == word.text; });
+      });
+    };
+    if (within(wanted, text::Words(line))) return true;
+    const auto amount = quantity::read_amount(line, recipe_.units, true);
+    const text::Words named(amount && amount->begin == 0 ? line.substr(amount->end) : line);
+    return !named.empty() && within(named, wanted);
   }
 
   [[nodiscard]] bool canning() const {

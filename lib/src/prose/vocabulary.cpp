@@ -42,6 +42,8 @@ constexpr std::array<std::string_view, senses> keys{"process",
                                                     "heading-other",
                                                     "yield",
                                                     "taken-back",
+                                                    "aside",
+                                                    "shorten",
                                                     "if-liked",
                                                     "seal"};
 

@@ -52,10 +52,12 @@ enum class Sense : std::uint8_t {
   heading_other,
   yield,
   taken_back,
+  aside,
+  shorten,
   if_liked,
   seal,
 };
-constexpr std::size_t senses = 35;
+constexpr std::size_t senses = 37;
 
 /// The senses of the words that begin at a place, each with how many words it takes up.
 struct Senses {

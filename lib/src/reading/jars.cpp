@@ -44,26 +44,32 @@ void set_process(JarProcess& jar, const recipe::Process& process, const Reading&
   }
 }
 
-/// The processes of the card that are for a jar size.
-std::vector<const recipe::Process*> processes_for(const recipe::Recipe& recipe,
-                                                  const quantity::JarText* jar) {
+bool names(const recipe::Process& process, const quantity::JarText& jar) {
+  return std::any_of(process.jars.begin(), process.jars.end(),
+                     [&](const PlacedJar& j) { return same_size(j.value, jar); });
+}
+
+/// The processes of the card that are for a jar size. `rest`: the card has a size that no process names,
+/// which those without a jar are for; else they are for every size, so that none goes unjudged.
+std::vector<const recipe::Process*> processes_for(const recipe::Recipe& recipe, const quantity::JarText* jar,
+                                                  bool rest) {
   std::vector<const recipe::Process*> named;
   std::vector<const recipe::Process*> open;
   for (const recipe::Process& process : recipe.processes) {
     if (process.jars.empty()) {
       open.push_back(&process);
-    } else if (jar != nullptr && std::any_of(process.jars.begin(), process.jars.end(),
-                                             [&](const PlacedJar& j) { return same_size(j.value, *jar); })) {
+    } else if (jar != nullptr && names(process, *jar)) {
       named.push_back(&process);
     }
   }
+  if (!rest && !named.empty()) named.insert(named.end(), open.begin(), open.end());
   if (!named.empty()) return named;
   if (!open.empty()) return open;
   if (recipe.processes.size() == 1) return {&recipe.processes.front()};
   return {};
 }
 
-void add_jar(Reading& reading, const PlacedJar* jar, const Methods& methods) {
+void add_jar(Reading& reading, const PlacedJar* jar, bool rest, const Methods& methods) {
   JarProcess entry;
   entry.headspace = reading.recipe->headspace;
   entry.jar_at = reading.recipe->process_or_title();
@@ -72,7 +78,7 @@ void add_jar(Reading& reading, const PlacedJar* jar, const Methods& methods) {
     entry.jar_at = jar->at;
     entry.size = reading.tables->jar_size(jar->value);
   }
-  const auto processes = processes_for(*reading.recipe, entry.jar);
+  const auto processes = processes_for(*reading.recipe, entry.jar, rest);
   if (processes.empty()) reading.jars.push_back(entry);
   for (const recipe::Process* process : processes) {
     reading.jars.push_back(entry);
@@ -94,8 +100,12 @@ void read_jars(Reading& reading, const Methods& methods) {
   for (const recipe::Process& process : recipe.processes) {
     for (const PlacedJar& jar : process.jars) note(jar);
   }
-  for (const PlacedJar* jar : sizes) add_jar(reading, jar, methods);
-  if (sizes.empty()) add_jar(reading, nullptr, methods);
+  const bool rest = std::any_of(sizes.begin(), sizes.end(), [&](const PlacedJar* jar) {
+    return std::none_of(recipe.processes.begin(), recipe.processes.end(),
+                        [&](const recipe::Process& process) { return names(process, jar->value); });
+  });
+  for (const PlacedJar* jar : sizes) add_jar(reading, jar, rest, methods);
+  if (sizes.empty()) add_jar(reading, nullptr, rest, methods);
 }
 
 TableMethods table_methods(const JarProcess& jar) {

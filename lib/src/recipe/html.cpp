@@ -132,9 +132,7 @@ class PageReader {
     const std::size_t tag_end = page_.find('>', offset());
     last_ = tag_end == std::string_view::npos ? page_.size() : tag_end + 1;
     if (++depth_ > deepest) {
-      stopped_ = true;
-      pieces_.emplace_back(BadPage{{}, {places_.at(last_), "This page is nested too deep to be read.", ""}});
-      xmlStopParser(parser_);
+      stop("This page is nested too deep to be read.", "");
       return;
     }
     if (name == "script" && attribute(attributes, "type").find("ld+json") != std::string_view::npos) script();
@@ -232,9 +230,21 @@ class PageReader {
     capture_.reset();
     page_of_recipe_.arena = kept_;
     const Page& page = page_of_recipe_;
-    if (pieces_.size() < most_recipes && (!page.ingredients.empty() || !page.directions.empty()))
-      pieces_.emplace_back(std::move(page_of_recipe_));
+    if (!page.ingredients.empty() || !page.directions.empty()) add(std::move(page_of_recipe_));
     page_of_recipe_ = Page{};
+  }
+
+  void add(Page page) {
+    if (pieces_.size() < most_recipes) {
+      pieces_.emplace_back(std::move(page));
+    } else {
+      stop("This page holds more recipes than are read of one page.", "Split it into several pages.");
+    }
+  }
+  void stop(std::string message, std::string suggestion) {
+    stopped_ = true;
+    pieces_.emplace_back(BadPage{{}, {places_.at(last_), std::move(message), std::move(suggestion)}});
+    xmlStopParser(parser_);
   }
 
   /// The text of a script element stands in the page as it is.
@@ -243,7 +253,10 @@ class PageReader {
     std::size_t end = begin;
     while (end < page_.size() && !(page_[end] == '<' && lowered(page_.substr(end, 8)) == "</script")) ++end;
     const std::string_view text = page_.substr(begin, end - begin);
-    if (text.find("Recipe") == std::string_view::npos || ++scripts_ > most_scripts) return;
+    if (text.find("Recipe") == std::string_view::npos) return;
+    if (++scripts_ > most_scripts)
+      return stop("This page holds more scripts with recipes than are read of one page.",
+                  "Split it into several pages.");
     const yaml::DocumentOrError document =
         json::read_document(text, 1, places_.at(begin), {most_bytes(FileKind::html), 64, 1'000'000});
     if (const auto* bad = std::get_if<yaml::BadDocument>(&document)) {
@@ -251,7 +264,7 @@ class PageReader {
       return;
     }
     for (Page& page : schema_recipes(std::get<yaml::Document>(document)))
-      if (pieces_.size() < most_recipes) pieces_.emplace_back(std::move(page));
+      if (!stopped_) add(std::move(page));
   }
 
   std::string_view page_;

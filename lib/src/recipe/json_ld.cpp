@@ -33,8 +33,13 @@ class PageMaker {
   Page make() {
     Page page;
     if (const Node* name = first({"name", "headline", "title"})) page.title = whole(*name);
-    if (const Node* lines = first({"recipeIngredient", "ingredients", "recipeingredient"}))
-      add(*lines, page.ingredients);
+    // A site may fill both, one for old readers: what is told twice counts once.
+    for (const std::string_view key : {"recipeIngredient", "ingredients", "recipeingredient"}) {
+      std::vector<PageText> lines;
+      if (const Node* node = map_.find(key)) add(*node, lines);
+      for (const PageText& line : lines)
+        if (key == "recipeIngredient" || !holds(page.ingredients, line)) page.ingredients.push_back(line);
+    }
     if (const Node* steps = first({"recipeInstructions", "instructions", "directions", "steps", "method"}))
       add(*steps, page.directions);
     if (const Node* yield = first({"recipeYield", "yield", "yields", "makes"})) add(*yield, page.yields);
@@ -49,6 +54,10 @@ class PageMaker {
     for (const std::string_view key : keys)
       if (const Node* node = map_.find(key); node != nullptr && !node->is_null()) return node;
     return nullptr;
+  }
+
+  static bool holds(const std::vector<PageText>& list, const PageText& line) {
+    return std::any_of(list.begin(), list.end(), [&](const PageText& one) { return one.text == line.text; });
   }
 
   std::string_view plain(const Node& scalar) {
@@ -71,7 +80,8 @@ class PageMaker {
   }
 
   /// Texts of a tree in the order in which they stand: of a section its name and its steps, of a step its
-  /// text (its name only where it has no text), of a quantity its value and unit.
+  /// name, unless its text says the same, and its text, of a quantity its value and unit; of a map with none
+  /// of these all that it says.
   void add(const Node& root, std::vector<PageText>& out) {
     std::vector<const Node*> open{&root};
     while (!open.empty()) {
@@ -95,15 +105,33 @@ class PageMaker {
               {kept_->compose(std::string(value->text) + " " + std::string(words)), value->at, false});
         }
         if (items != nullptr) open.push_back(items);
-        if (text != nullptr) {
-          open.push_back(text);
-        } else if (name != nullptr) {
-          open.push_back(name);
-        } else if (const Node* item = node.find("item")) {
+        if (text != nullptr) open.push_back(text);
+        if (name != nullptr && !says_again(text, *name)) open.push_back(name);
+        if (const Node* item = node.find("item"); item != nullptr && text == nullptr && name == nullptr)
           open.push_back(item);
-        }
+        else if (value == nullptr && items == nullptr && text == nullptr && name == nullptr)
+          add_all(node, out);
       }
     }
+  }
+
+  /// Sites cut a step's name out of its text, often with dots behind it.
+  static bool says_again(const Node* text, const Node& name) {
+    if (text == nullptr || !text->is_scalar() || !name.is_scalar()) return false;
+    std::string_view words = trimmed(name.text);
+    while (words.ends_with('.') || words.ends_with("\xE2\x80\xA6"))
+      words.remove_suffix(words.ends_with('.') ? 1 : 3);
+    return text->text.find(trimmed(words)) != std::string_view::npos;
+  }
+
+  /// {"food": "corn", "quantity": "2 cups"}: keys of nobody's schema, in one line.
+  void add_all(const Node& map, std::vector<PageText>& out) {
+    std::string words;
+    for (const yaml::Entry& entry : map.entries) {
+      const bool own = entry.key.starts_with('@') || entry.key == "url" || entry.key == "image";
+      if (!own && entry.value.is_scalar()) words.append(words.empty() ? "" : ", ").append(plain(entry.value));
+    }
+    if (!words.empty()) out.push_back({kept_->compose(std::move(words)), map.at, false});
   }
 
   const Node& map_;

@@ -15,6 +15,25 @@ namespace {
 using yaml::Entry;
 using yaml::Node;
 
+bool letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+/// Where an HTML tag that begins at `i` ends, with all that a script or a style sheet holds; `i` if none
+/// does.
+std::size_t end_of_tag(std::string_view text, std::size_t i) {
+  const std::string_view rest = text.substr(i);
+  const bool tag = rest.size() > 2 && (letter(rest[1]) || (rest[1] == '/' && letter(rest[2])));
+  constexpr std::size_t longest = 4096;
+  const std::size_t end = tag ? rest.substr(0, longest).find('>') : std::string_view::npos;
+  if (end == std::string_view::npos) return i;
+  for (const std::string_view name : {"script", "style"}) {
+    if (lowered(rest.substr(1, name.size())) != name) continue;
+    const std::size_t close = lowered(rest).find("</" + std::string(name));
+    const std::size_t past = close == std::string::npos ? std::string::npos : rest.find('>', close);
+    return past == std::string::npos ? text.size() : i + past + 1;
+  }
+  return i + end + 1;
+}
+
 /// What Markdown's marks leave: the same bytes, with spaces for what is no word.
 void blank_marks(std::string& text, std::size_t from) {
   bool comment = false;
@@ -30,7 +49,12 @@ void blank_marks(std::string& text, std::size_t from) {
       }
       continue;
     }
-    if (rest.starts_with("](")) {  // the address of a link
+    if (text[i] == '<') {
+      const std::size_t end = end_of_tag(text, i);
+      for (std::size_t k = i; k < end; ++k)
+        if (text[k] != '\n' && text[k] != '\r') text[k] = ' ';
+      if (end > i) i = end - 1;
+    } else if (rest.starts_with("](")) {  // the address of a link
       const std::size_t end = std::min(rest.find_first_of(")\n"), rest.size());
       for (std::size_t k = 0; k < end; ++k) text[i + k] = ' ';
       if (i + end < text.size() && text[i + end] == ')') text[i + end] = ' ';
@@ -46,23 +70,24 @@ void blank_marks(std::string& text, std::size_t from) {
 
 std::vector<TextLine> split_lines(std::string_view text) {
   std::vector<TextLine> lines;
-  bool fenced = false;
   while (!text.empty()) {
     const std::size_t end = text.find_first_of("\r\n");
     std::string_view line = trimmed(text.substr(0, end));
     const std::size_t past =
         end == std::string_view::npos ? text.size() : end + (text.substr(end, 2) == "\r\n" ? 2 : 1);
     text.remove_prefix(past);
-    if (line.starts_with("~~~")) fenced = !fenced;
     const bool underline = line.size() >= 3 && line.find_first_not_of("=-") == std::string_view::npos;
     if (underline && !lines.empty() && lines.back().kind == TextLine::Kind::plain) {
       lines.back().kind = TextLine::Kind::heading;
       lines.back().level = line.front() == '=' ? 1 : 2;
       continue;
     }
-    if (line.empty() || fenced || underline || line.starts_with('<') || line.starts_with("{%") ||
-        line.starts_with("{{")) {
+    if (line.empty() || underline || line.starts_with("~~~")) {
       lines.push_back({TextLine::Kind::blank, 0, {}});
+      continue;
+    }
+    if (line.starts_with("{%") || line.starts_with("{{")) {
+      lines.push_back({TextLine::Kind::markup, 0, line});
       continue;
     }
     if (line.starts_with('#')) {

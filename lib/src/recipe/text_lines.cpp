@@ -135,12 +135,18 @@ class Assembler {
         } else if (section_ == Section::directions || section_ == Section::notes) {
           directions.push_back(placed(heading_text(text)));
         } else if (section_ == Section::other) {
-          section_ = Section::none;
+          // What stands under a heading that nobody knows, once the recipe is told, may be meant to be done.
+          section_ = page.ingredients.empty() ? Section::none : Section::notes;
         }
         continue;
       }
-      if (page.title.text.empty() && section_ == Section::none) {
+      if (page.title.text.empty() && section_ == Section::none && line.kind != Kind::markup) {
         page.title = placed(heading_text(text));
+        continue;
+      }
+      if (line.kind == Kind::markup) {
+        // What a site puts there is not known; among the ingredients it may be one.
+        if (section_ == Section::ingredients) page.ingredients.push_back(placed(text));
         continue;
       }
       take(line, text, headed, page, directions);
@@ -152,7 +158,7 @@ class Assembler {
 
   /// The section that a line begins; what stands behind its colon is left in `text`.
   Section take_heading(const TextLine& line, std::string_view& text) const {
-    if (line.kind == Kind::item) return Section::none;
+    if (line.kind == Kind::item || line.kind == Kind::markup) return Section::none;
     if (const Section whole = section_of(text); whole != Section::none) {
       text = {};
       return whole;
@@ -178,7 +184,8 @@ class Assembler {
         }
         return;
       case Section::ingredients:
-        if (text.ends_with(':')) return;  // "For the brine:"
+        // "For the brine:"
+        if (text.ends_with(':') && !quantity::read_amount(text, quantity::Units::us)) return;
         if (words_.yield(text)) {
           page.yields.push_back(placed(text));
         } else if (reads_like_directions(text)) {
@@ -201,8 +208,9 @@ class Assembler {
     add_to_paragraph(line, line.text, out);
   }
   void add_to_paragraph(const TextLine& line, std::string_view text, std::vector<PageText>& out) {
-    if (line.kind == Kind::blank || line.kind == Kind::item) flush(out);
-    if (line.kind == Kind::blank || text.empty()) return;
+    const bool nothing = line.kind == Kind::blank || line.kind == Kind::markup;
+    if (nothing || line.kind == Kind::item) flush(out);
+    if (nothing || text.empty()) return;
     if (paragraph_.empty()) {
       paragraph_ = text;
     } else {

@@ -14,7 +14,8 @@ namespace sealworthy::recipe {
 
 /// One line with its marks taken off.
 struct TextLine {
-  enum class Kind { blank, plain, item, heading };
+  /// markup: a place where the site's generator puts something ("{{ ... }}"), which nobody can read here.
+  enum class Kind { blank, plain, item, heading, markup };
   Kind kind = Kind::plain;
   int level = 0;          ///< of a heading; 0: a line that may be one by its words
   std::string_view text;  ///< without bullet, number, "#"; views into the arena's copy of the source

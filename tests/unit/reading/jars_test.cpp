@@ -52,6 +52,16 @@ TEST_CASE("a size without a process of its own takes the only one given, or thos
   CHECK(none->jars[0].process == nullptr);
 }
 
+TEST_CASE("a process that names no size is never passed over") {
+  auto card = with(
+      "process:\n  - {jars: pint, method: pressure canner, gauge: dial, pressure: 11 psi, time: 20 min}\n"
+      "  - {method: boiling water, time: 10 min}\n");
+  REQUIRE(card->jars.size() == 2);
+  CHECK(card->jars[0].method == MethodKind::pressure);
+  CHECK(card->jars[1].method == MethodKind::boiling_water);
+  CHECK(card->jars[1].jar->name == "pint");
+}
+
 TEST_CASE("sizes may stand in the processes alone; no size at all leaves one open entry") {
   auto card = with("process: {jars: [pint, quart], method: boiling water, time: 25 min}\n");
   CHECK(card->jars.size() == 2);
