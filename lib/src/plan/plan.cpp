@@ -13,11 +13,9 @@
 #include "plan/batch.hpp"
 #include "plan/loads.hpp"
 #include "plan/scale.hpp"
-#include "plan/write_card.hpp"
 #include "quantity/figures.hpp"
 #include "reading/build.hpp"
-#include "report/understood.hpp"
-#include "yaml/document.hpp"
+#include "recipe/write_card.hpp"
 
 namespace sealworthy {
 namespace {
@@ -142,16 +140,6 @@ bool tested(const Checker& checker, const std::string& card, const CheckOptions&
   return reports.size() == 1 && reports.front().verdict == Verdict::tested;
 }
 
-/// What was understood of directions, as the card that says it: only a card can be written again.
-recipe::Recipe as_written_card(const recipe::Recipe& recipe) {
-  const auto documents = yaml::read_documents(report::card_of(recipe));
-  const auto* document = documents.size() == 1 ? std::get_if<yaml::Document>(&documents.front()) : nullptr;
-  if (document == nullptr) return recipe;
-  const auto card = recipe::read_card(*document);
-  const auto* read = std::get_if<recipe::Recipe>(&card);
-  return read != nullptr ? *read : recipe;
-}
-
 class Planner {
  public:
   Planner(const Checker& checker, const PlanOptions& options, Wanted wanted)
@@ -191,7 +179,7 @@ class Planner {
  private:
   std::optional<InputError> add_card(const RecipeReport& report, const recipe::Recipe& recipe) {
     auto work = std::make_unique<Work>();
-    work->recipe = recipe.prose ? as_written_card(recipe) : recipe;
+    work->recipe = recipe;
     work->reading = reading::build(work->recipe, settings_, checker_.knowledge());
     work->process = choose_process(work->reading, wanted_.jar);
     const auto wrong = [&](std::string message, std::string suggestion) {
@@ -270,7 +258,11 @@ class Planner {
 
   bool write(const Work& work, int jars_of_batch, PlannedCard& card) const {
     const auto lines = scaled_lines(work.reading, card.factor);
-    card.card = plan::write_card(work.recipe, lines, makes_words(jars_of_batch, *work.process));
+    const std::string makes = makes_words(jars_of_batch, *work.process);
+    recipe::Recipe scaled = work.recipe;
+    for (std::size_t i = 0; i < lines.size(); ++i) scaled.ingredients[i].text = lines[i];
+    scaled.makes = recipe::Placed<quantity::Yield>{{}, {}, makes};
+    card.card = recipe::write_card(scaled);
     if (!tested(checker_, card.card, options_.check)) return false;
     card.lines.clear();
     for (std::size_t i = 0; i < lines.size(); ++i) {

@@ -18,7 +18,6 @@ using Kind = Mark::Kind;
 constexpr double no_end = std::numeric_limits<double>::infinity();
 constexpr double feet_in_metre = 1 / 0.3048;
 constexpr double psi_in_kilopascal = 1000 / unit::psi;
-constexpr double most_psi = 30;
 
 /// Where a word may stand for a figure's unit that the steps' figures do not know.
 struct OtherUnit {
@@ -162,13 +161,13 @@ class Finder {
   void add_time(const Figure& figure) {
     const bool of_something_else = before(figure.first, Sense::after) ||
                                    one_of(text(figure.last), {"later", "before", "ahead", "earlier", "less"});
-    if (of_something_else || figure.high > 48 * 60) return;
+    if (of_something_else || figure.high > vocabulary_.longest_minutes()) return;
     Mark& time = mark(Kind::time, figure.first, figure.last);
     time.figure = {figure.low, figure.high};
   }
 
   void add_pressure(const Figure& figure) {
-    if (figure.high > most_psi || figure.low < 1) return;
+    if (figure.high > vocabulary_.largest_psi() || figure.low < 1) return;
     const auto unit = text(figure.last - 1);
     const bool sure = one_of(unit, {"psi", "psig", "kpa"}) || is(figure.last, Sense::pressure) ||
                       (one_of(text(figure.last), {"of", "steam", "gauge"}) &&

@@ -103,6 +103,8 @@ void Vocabulary::load(std::string_view file, const yaml::Document& document,
   top.done();
   if (words == nullptr) return;
   checks::Fields fields(*words, "directions", sink);
+  if (const auto psi = fields.number("largest-psi")) largest_psi_ = *psi;
+  if (const auto hours = fields.number("longest-hours")) longest_minutes_ = *hours * 60;
   for (std::size_t i = 0; i < keys.size(); ++i)
     for (const std::string& text : fields.list(keys[i])) add(text, static_cast<Sense>(i));
   fields.done();

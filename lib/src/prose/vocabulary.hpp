@@ -85,6 +85,9 @@ class Vocabulary {
   [[nodiscard]] Senses at(std::span<const phrases::Token> tokens, std::size_t place) const;
   /// The longest name of a method that begins at a place; words == 0: none.
   [[nodiscard]] MethodAt method_at(std::span<const phrases::Token> tokens, std::size_t place) const;
+  /// Figures beyond these are no pressure and no time of a process.
+  [[nodiscard]] double largest_psi() const { return largest_psi_; }
+  [[nodiscard]] double longest_minutes() const { return longest_minutes_; }
   /// For reading sentences with the words that deny.
   [[nodiscard]] const phrases::Lexicon& lexicon() const { return lexicon_; }
   /// True if the whole text is a phrase of this sense (a heading).
@@ -107,6 +110,8 @@ class Vocabulary {
   std::unordered_map<std::string, std::vector<Phrase>> phrases_;  ///< by first word
   std::unordered_map<std::string, std::vector<Name>> names_;      ///< by first word
   phrases::Lexicon lexicon_;
+  double largest_psi_ = 0;
+  double longest_minutes_ = 0;
 };
 
 }  // namespace sealworthy::prose

@@ -23,16 +23,8 @@ std::string as_text(std::string_view text) { return escaped(text, "%\r\n"); }
 std::string as_property(std::string_view text) { return escaped(text, "%\r\n:,"); }
 
 std::string_view command_of(Severity severity) {
-  switch (severity) {
-    case Severity::danger:
-    case Severity::warning:
-      return "error";
-    case Severity::caution:
-      return "warning";
-    case Severity::notice:
-      break;
-  }
-  return "notice";
+  const auto level = report::level_of(severity);
+  return level == "note" ? "notice" : level;
 }
 
 }  // namespace

@@ -153,7 +153,7 @@ void append_comparison(std::string& out, const Comparison& comparison, Texts& te
   out += ']';
 }
 
-/// "[[ft, boiling F] or null, [best, bound, strict pH] or null]"
+/// "[[ft, boiling F] or null, [best, bound, strict, limit pH] or null]"
 void append_study(std::string& out, const Study& study) {
   const auto hundredth = [&out](double value) { append_number(out, std::round(value * 100) / 100); };
   out += '[';
@@ -174,6 +174,8 @@ void append_study(std::string& out, const Study& study) {
     hundredth(study.acidity->bound);
     out += ',';
     hundredth(study.acidity->strict);
+    out += ',';
+    hundredth(study.acidity->limit);
     out += ']';
   } else {
     out += "null";

@@ -2,6 +2,7 @@
 
 #include <sealworthy/formats.hpp>
 
+#include "report/markup.hpp"
 #include "report/places.hpp"
 
 namespace sealworthy {
@@ -10,31 +11,13 @@ namespace {
 /// For text and attributes. XML 1.0 has no way to write most control characters: they become U+FFFD.
 std::string xml(std::string_view text) {
   std::string out;
-  for (const char c : report::valid_utf8(text)) {
-    switch (c) {
-      case '&':
-        out += "&amp;";
-        break;
-      case '<':
-        out += "&lt;";
-        break;
-      case '>':
-        out += "&gt;";
-        break;
-      case '"':
-        out += "&quot;";
-        break;
-      case '\n':
-      case '\r':
-      case '\t':
-        out += fmt::format("&#{};", static_cast<int>(c));
-        break;
-      default:
-        if (static_cast<unsigned char>(c) < 0x20)
-          out += "\xEF\xBF\xBD";
-        else
-          out += c;
-    }
+  for (const char c : report::escaped(report::valid_utf8(text))) {
+    if (c == '\n' || c == '\r' || c == '\t')
+      out += fmt::format("&#{};", static_cast<int>(c));
+    else if (static_cast<unsigned char>(c) < 0x20)
+      out += "\xEF\xBF\xBD";
+    else
+      out += c;
   }
   return out;
 }

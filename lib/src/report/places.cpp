@@ -54,4 +54,17 @@ std::string name_of(const RecipeReport& report) {
   return report.title.empty() ? fmt::format("recipe {} of the file", report.document) : report.title;
 }
 
+std::string_view level_of(Severity severity) {
+  switch (severity) {
+    case Severity::danger:
+    case Severity::warning:
+      return "error";
+    case Severity::caution:
+      return "warning";
+    case Severity::notice:
+      break;
+  }
+  return "note";
+}
+
 }  // namespace sealworthy::report

@@ -1,6 +1,6 @@
 #pragma once
 
-/// How the formats for build services name the place of a finding.
+/// How the formats for build services name the place and the rank of a finding.
 
 #include <sealworthy/finding.hpp>
 #include <string>
@@ -19,6 +19,8 @@ std::string_view line_of(const RecipeReport& report, const Finding& finding);
 std::string uri_of(std::string_view shown_path);
 /// UTF-8 with what is none replaced by U+FFFD.
 std::string valid_utf8(std::string_view text);
+/// How build services rank a finding: "error" (danger, warning), "warning" (caution) or "note" (notice).
+std::string_view level_of(Severity severity);
 /// The title, or the number of the recipe in its file.
 std::string name_of(const RecipeReport& report);
 

@@ -9,6 +9,7 @@
 #include "knowledge/recipes.hpp"
 #include "quantity/figures.hpp"
 #include "reading/build.hpp"
+#include "recipe/write_card.hpp"
 #include "report/understood.hpp"
 #include "report/wrap.hpp"
 
@@ -193,7 +194,7 @@ ReadRecipes read_recipes(const Checker& checker, std::string_view path, std::str
     }
     const auto& recipe = std::get<recipe::Recipe>(one.recipe);
     if (format == ReadFormat::card) {
-      out.recipes.push_back(report::card_of(recipe));
+      out.recipes.push_back(recipe::write_card(recipe));
       continue;
     }
     const auto reading = reading::build(recipe, {}, checker.knowledge());

@@ -13,19 +13,6 @@ namespace {
 
 using report::Json;
 
-std::string_view level_of(Severity severity) {
-  switch (severity) {
-    case Severity::danger:
-    case Severity::warning:
-      return "error";
-    case Severity::caution:
-      return "warning";
-    case Severity::notice:
-      break;
-  }
-  return "note";
-}
-
 std::string paragraphs(std::string_view says, std::string_view why, std::string_view instead,
                        std::string_view source, bool markdown) {
   const auto part = [markdown](std::string_view name, std::string_view text) {
@@ -47,7 +34,7 @@ Json rule_of(const Checker& checker, const std::string& id, Severity severity) {
             {"shortDescription", text_of(says)},
             {"fullDescription", text_of(says)},
             {"help", text_of(says + " Mend the place that the message names.")},
-            {"defaultConfiguration", {{"level", level_of(severity)}}},
+            {"defaultConfiguration", {{"level", report::level_of(severity)}}},
             {"properties", {{"tags", Json::array({"card"})}}}};
   }
   return {{"id", id},
@@ -56,7 +43,7 @@ Json rule_of(const Checker& checker, const std::string& id, Severity severity) {
           {"help",
            {{"text", paragraphs(rule->says, rule->why, rule->instead, rule->source, false)},
             {"markdown", paragraphs(rule->says, rule->why, rule->instead, rule->source, true)}}},
-          {"defaultConfiguration", {{"level", level_of(rule->severity)}}},
+          {"defaultConfiguration", {{"level", report::level_of(rule->severity)}}},
           {"properties",
            {{"tags", Json::array({to_string(rule->topic)})}, {"severity", to_string(rule->severity)}}}};
 }
@@ -129,7 +116,7 @@ std::string SarifWriter::recipe(const RecipeReport& report) {
     if (!finding.instead.empty()) text += " " + finding.instead;
     Json result{{"ruleId", finding.rule},
                 {"ruleIndex", index_of(finding)},
-                {"level", level_of(finding.severity)},
+                {"level", report::level_of(finding.severity)},
                 {"message", text_of(std::move(text))},
                 {"locations", Json::array({location_of(report, finding, base_)})},
                 {"partialFingerprints", {{"sealworthy/v1", fingerprint(report, finding)}}}};

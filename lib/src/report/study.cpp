@@ -83,8 +83,8 @@ std::string acidity_text(const Study& study, const TextStyle& style) {
   if (!study.acidity) return out + part("pH", "can't be worked out: " + study.no_acidity, style);
   const auto& acid = *study.acidity;
   out += part("pH",
-              fmt::format("about {:.2f}; bound {:.2f}; strict bound {:.2f} (botulism can grow above 4.6)",
-                          acid.best, acid.bound, acid.strict),
+              fmt::format("about {:.2f}; bound {:.2f}; strict bound {:.2f} (botulism can grow above {:.1f})",
+                          acid.best, acid.bound, acid.strict, acid.limit),
               style);
   for (const auto& one : acid.parts) {
     if (std::abs(one.meq) < 0.05) continue;

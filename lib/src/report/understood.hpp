@@ -23,8 +23,4 @@ std::vector<UnderstoodLine> understood_lines(const recipe::Recipe& recipe);
 /// The points of a process that directions left untold: "time", "headspace" ...
 std::vector<std::string> not_found(const recipe::Recipe& recipe);
 
-/// The recipe as a YAML card, for the cook to correct. Figures that were not found are left out, with a
-/// comment that says so; doubts stand as comments beside them.
-std::string card_of(const recipe::Recipe& recipe);
-
 }  // namespace sealworthy::report

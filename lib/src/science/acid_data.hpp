@@ -44,6 +44,7 @@ struct AcidProfile {
 };
 
 struct AcidBounds {
+  double limit = 7;  ///< the pH above which botulism can grow
   double above = 1, below = 1;
   double jar_grams_per_ml = 1;
 };

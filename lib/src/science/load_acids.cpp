@@ -94,10 +94,12 @@ class AcidLoader {
 
   void bounds(const yaml::Node& map) {
     Fields fields(map, "bounds", sink_);
+    data_.bounds_.limit = fields.number("limit").value_or(0);
     data_.bounds_.above = fields.number("above").value_or(1);
     data_.bounds_.below = fields.number("below").value_or(1);
     data_.bounds_.jar_grams_per_ml = fields.number("g-per-ml").value_or(1);
     fields.done();
+    if (data_.bounds_.limit <= 0) sink_.add(map.at, "bounds: 'limit' is missing");
     if (data_.bounds_.above < 1 || data_.bounds_.below > 1 || data_.bounds_.below <= 0)
       sink_.add(map.at, "bounds must lean to the unsafe side: above 1 or more, below 1 or less");
   }

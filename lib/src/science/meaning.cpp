@@ -89,9 +89,10 @@ std::string acid_words(const Study& study) {
   return fmt::format(
       "Worked out from the ingredients, the pH comes to about {:.1f}, and may come to {:.1f} with produce "
       "and acid "
-      "at their worst. Botulism can grow above 4.6. An estimate settles nothing: only a tested formula or a "
+      "at their worst. Botulism can grow above {:.1f}. An estimate settles nothing: only a tested formula or "
+      "a "
       "process authority does.",
-      acid.best, acid.strict);
+      acid.best, acid.strict, acid.limit);
 }
 
 }  // namespace

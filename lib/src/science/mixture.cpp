@@ -56,7 +56,7 @@ std::optional<Equilibrium> ph_of(const Mixture& mixture, const AcidData& data, L
   // few rounds settle it.
   constexpr int rounds = 12;
   constexpr double enough = 1e-6;
-  double ph = 4.6;
+  double ph = data.bounds().limit;
   std::optional<Equilibrium> found;
   for (int i = 0; i < rounds; ++i) {
     found = solve(sums_of(mixture, data, level, ph), data, level);

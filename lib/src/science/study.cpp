@@ -125,7 +125,7 @@ void acidity_of(const Reading& reading, const AcidData& data, Study& study) {
     study.no_acidity = "no ingredient could be weighed";
     return;
   }
-  AcidityStudy acidity{ph->ph[0], ph->ph[1], ph->ph[2], {}, card.no_amount};
+  AcidityStudy acidity{ph->ph[0], ph->ph[1], ph->ph[2], data.bounds().limit, {}, card.no_amount};
   for (std::size_t i = 0; i < card.mixture.parts.size(); ++i) {
     const Part& part = card.mixture.parts[i];
     acidity.parts.push_back({std::string(part.name), part.grams, part.profile.own_ph[0], ph->pulls[i].meq,

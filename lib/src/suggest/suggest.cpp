@@ -8,10 +8,10 @@
 #include "knowledge/recipes.hpp"
 #include "plan/batch.hpp"
 #include "plan/scale.hpp"
-#include "plan/write_card.hpp"
 #include "quantity/figures.hpp"
 #include "reading/build.hpp"
 #include "reading/ingredients.hpp"
+#include "recipe/write_card.hpp"
 #include "suggest/card_writer.hpp"
 #include "suggest/choose.hpp"
 #include "tested/compare_amounts.hpp"
@@ -66,7 +66,7 @@ class Writer {
     out_ = fmt::format("# {}\n# as {} prints it, at this card's size, jar and altitude.\n", product_.title,
                        product_.source);
     out_ += "# Each line that differs from the card says so. Check it before you can by it.\n";
-    out_ += "recipe: " + plan::scalar(recipe.title.value) + "\n";
+    out_ += "recipe: " + recipe::yaml_scalar(recipe.title.value) + "\n";
     const bool followed = recipe.follows && recipe.follows->value == product_.id;
     out_ += "follows: " + product_.id + (followed ? "" : comment("the tested process nearest to the card")) +
             "\n";
@@ -75,7 +75,7 @@ class Writer {
     process();
     out_ += "steps:\n";
     for (const auto& step : writer_.steps(product_, figures_))
-      out_ += "  - " + plan::scalar(sentence(step)) + "\n";
+      out_ += "  - " + recipe::yaml_scalar(sentence(step)) + "\n";
     for (const auto& step : recipe.steps) out_ += "  # the card's own: " + bare(step.value) + "\n";
     return out_;
   }
@@ -119,7 +119,7 @@ class Writer {
                        (tested::is_salt(*ingredient.food) || tested::is_water(*ingredient.food));
     if (stays) {
       const std::string each = ingredient.line->per_jar ? "each jar: " : "";
-      out_ += "  - " + each + plan::scalar(ingredient.line->text) + "\n";
+      out_ += "  - " + each + recipe::yaml_scalar(ingredient.line->text) + "\n";
     } else {
       out_ += "  # left out, the tested process does not name it: " + bare(ingredient.line->text) + "\n";
     }
@@ -130,7 +130,7 @@ class Writer {
     if (line.formula == nullptr || line.formula->per_jar) return line.yaml;
     const std::string& text = line.formula->text;
     const auto read = knowledge_.catalogue.read_line(text, quantity::Units::us);
-    return plan::scalar(std::abs(times - 1) < 1e-9 ? text : plan::scaled_line(text, read, times));
+    return recipe::yaml_scalar(std::abs(times - 1) < 1e-9 ? text : plan::scaled_line(text, read, times));
   }
 
   /// The card's line with the published amount; without a formula the amount of the food is free.
@@ -138,21 +138,21 @@ class Writer {
                            double times) const {
     const std::string own(ingredient.line->text);
     const auto* formula = line.formula;
-    if (!product_.formula && !ingredient.read.per_jar && !line.per_jar) return plan::scalar(own);
+    if (!product_.formula && !ingredient.read.per_jar && !line.per_jar) return recipe::yaml_scalar(own);
     if (formula == nullptr || formula->per_jar || ingredient.read.per_jar) return line.yaml;
     const auto published = std::find_if(formula->amounts.begin(), formula->amounts.end(),
                                         [](const auto& amount) { return amount.stated_any(); });
     const auto& amount = ingredient.read.amount;
-    if (published == formula->amounts.end()) return plan::scalar(own);
+    if (published == formula->amounts.end()) return recipe::yaml_scalar(own);
     for (const auto& one : formula->amounts)
       for (const auto& printed : tested::sizes_of(one))
         for (const auto& size : tested::sizes_of(amount))
           if (size.beside(printed) &&
               tested::beside(size.value, printed.value * times).result == tested::Beside::Result::equal)
-            return plan::scalar(own);
+            return recipe::yaml_scalar(own);
     if (!amount.stated_any() || amount.begin != 0 || amount.noun_end > 0 || !ingredient.read.more.empty())
       return printed(line, times);
-    return plan::scalar(tested::words_of(*published, times) + own.substr(amount.end));
+    return recipe::yaml_scalar(tested::words_of(*published, times) + own.substr(amount.end));
   }
 
   static bool is_plain_water(const suggest::CardLine& line) { return line.yaml == "water"; }
@@ -165,7 +165,7 @@ class Writer {
   bool same(const std::string& yaml, const reading::Ingredient& ingredient) const {
     const std::string mine = bare(yaml);
     const std::string was(ingredient.line->text);
-    return mine == was || mine == "each jar: " + was || yaml == plan::scalar(was);
+    return mine == was || mine == "each jar: " + was || yaml == recipe::yaml_scalar(was);
   }
 
   /// The line of the card for one of these foods, not used before; past the end: none.
@@ -189,7 +189,7 @@ class Writer {
 
   void field(std::string_view indent, std::string_view key, const std::string& value, std::string_view was) {
     if (value.empty()) return;
-    out_ += fmt::format("{}{}: {}", indent, key, plan::scalar(value));
+    out_ += fmt::format("{}{}: {}", indent, key, recipe::yaml_scalar(value));
     if (was.empty())
       out_ += comment("the card does not say");
     else if (was != value)
@@ -247,7 +247,7 @@ class Writer {
   void altitude(const recipe::Process* own) {
     const std::string height = quantity::words(feet(figures_.feet));
     const bool known = !reading_.altitude.judged.empty();
-    out_ += "  altitude: " + plan::scalar(height);
+    out_ += "  altitude: " + recipe::yaml_scalar(height);
     if (!known)
       out_ += comment("no altitude is known: these figures are for the lowest one; say yours");
     else if (own == nullptr || !own->altitude)

@@ -117,7 +117,7 @@
     const low = 190, high = 214;
     const x = (v) => left + (Math.min(v, ceiling) / ceiling) * (width - left - right);
     const y = (v) => height - bottom - ((v - low) / (high - low)) * (height - top - bottom);
-    const svg = frame(`Boiling temperature of water over altitude, falling from 212 F at 0 ft; at ${grouped(ft)} ft: ${boils} F.`, 'boiling');
+    const svg = frame(`Boiling temperature of water over altitude, falling from ${data.boiling[0][1]} F at 0 ft; at ${grouped(ft)} ft: ${boils} F.`, 'boiling');
     for (const v of ticks(low, high)) write(svg, left - 6, y(v) + 4, String(v), 'end');
     for (let v = 0; v <= ceiling; v += 2000) write(svg, x(v), height - bottom + 16, grouped(v));
     write(svg, (left + width - right) / 2, height - 6, 'altitude, ft');
@@ -127,9 +127,9 @@
       make('p', {}, `Solid: temperature of boiling water, F. Dotted: ${grouped(ft)} ft, where it is ${boils} F.`));
   };
 
-  // The pH that the ingredients come to, as an interval beside 4.6.
-  const acidityPlot = ([best, bound, strict]) => {
-    const low = 2, high = 8, limit = 4.6, middle = (top + height - bottom) / 2;
+  // The pH that the ingredients come to, as an interval beside the limit.
+  const acidityPlot = ([best, bound, strict, limit]) => {
+    const low = 2, high = 8, middle = (top + height - bottom) / 2;
     const x = (v) => left + ((Math.min(Math.max(v, low), high) - low) / (high - low)) * (width - left - right);
     const svg = frame(`Estimated pH: about ${best}; bound ${bound}, strict bound ${strict}. Botulism can grow above ${limit}.`, 'acidity');
     for (let v = low; v <= high; v += 1) write(svg, x(v), height - bottom + 16, String(v));
