@@ -45,3 +45,19 @@ TEST_CASE("a page without a canning recipe is told, not planned and not suggeste
     CHECK(ran.err.find("no canning recipe was found") != std::string::npos);
   }
 }
+
+TEST_CASE("sugar beside a single food stays in a suggestion, a thickener does not") {
+  // USDA Complete Guide (2015), Guide 2, page 2-19: peaches in water, juice or syrup.
+  const auto card = [](const std::string& more) {
+    return "recipe: Peaches\ningredients: [11 lb peaches peeled halved pitted, 5 cups water, " + more +
+           "]\npack: hot\njars: quart\nheadspace: 1/2 inch\n"
+           "process: {method: boiling water, time: 15 minutes, altitude: 0-1000 ft}\n";
+  };
+  const auto sweet = run("suggest -", card("1 cup sugar"));
+  CHECK(sweet.status == 0);
+  CHECK(sweet.out.find("\n  - 1 cup sugar\n") != std::string::npos);
+  const auto thick = run("suggest -", card("1 cup cornstarch"));
+  CHECK(thick.status == 0);
+  CHECK(thick.out.find("# left out, the tested process does not name it: 1 cup cornstarch") !=
+        std::string::npos);
+}

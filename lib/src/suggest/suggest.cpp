@@ -52,8 +52,9 @@ enum class Words { card, printed, catalogue };
 class Writer {
  public:
   Writer(const Checker& checker, const Reading& reading, const tested::Product& product,
-         const CardFigures& figures, Words words)
+         const CardFigures& figures, Words words, bool keep_neutral)
       : words_(words),
+        keep_neutral_(keep_neutral),
         knowledge_(checker.knowledge()),
         reading_(reading),
         product_(product),
@@ -113,10 +114,11 @@ class Writer {
       if (!used_[i]) leave_out(reading_.ingredients[i]);
   }
 
-  /// Salt, dry spice and water of a single food stay; whatever else the process does not name is left out.
+  /// Salt, sugar, dry spice and water beside a single food may stay; whatever else the process does not name
+  /// is left out.
   void leave_out(const reading::Ingredient& ingredient) {
-    const bool stays = !product_.formula && ingredient.food != nullptr &&
-                       (tested::is_salt(*ingredient.food) || tested::is_water(*ingredient.food));
+    const bool stays = keep_neutral_ && !product_.formula && ingredient.food != nullptr &&
+                       ingredient.food->acid_class == foods::AcidClass::neutral;
     if (stays) {
       const std::string each = ingredient.line->per_jar ? "each jar: " : "";
       out_ += "  - " + each + recipe::yaml_scalar(ingredient.line->text) + "\n";
@@ -258,6 +260,7 @@ class Writer {
   }
 
   Words words_;
+  bool keep_neutral_;
   const knowledge::Knowledge& knowledge_;
   const Reading& reading_;
   const tested::Product& product_;
@@ -300,13 +303,16 @@ std::variant<Suggestion, InputError> suggest_one(const Checker& checker, std::st
                  "ask the local extension office");
   Suggestion suggestion;
   suggestion.product = product->id;
-  // The card's own words where they do; else those of the publication.
-  for (const auto words : {Words::card, Words::printed, Words::catalogue}) {
-    suggestion.card = Writer(checker, reading, *product, *figures, words).card();
-    const auto report = checker.check_text("suggestion", suggestion.card, options).front();
-    suggestion.verdict = report.verdict;
-    suggestion.why_not_tested = report.verdict == Verdict::tested ? std::string() : open_points(report);
-    if (report.verdict == Verdict::tested) break;
+  // The card's own words where they do; else those of the publication. Its sugar and the like stay where the
+  // card is tested with them, which one with a thickener is not.
+  for (const bool keep_neutral : {true, false}) {
+    for (const auto words : {Words::card, Words::printed, Words::catalogue}) {
+      suggestion.card = Writer(checker, reading, *product, *figures, words, keep_neutral).card();
+      const auto report = checker.check_text("suggestion", suggestion.card, options).front();
+      suggestion.verdict = report.verdict;
+      suggestion.why_not_tested = report.verdict == Verdict::tested ? std::string() : open_points(report);
+      if (report.verdict == Verdict::tested) return suggestion;
+    }
   }
   return suggestion;
 }
