@@ -61,9 +61,9 @@ struct AcidPart {
 
 struct AcidityStudy {
   double best = 7, bound = 7, strict = 7;  ///< science::Level
-  double limit = 7;                        ///< the pH above which botulism can grow (rules/science/acids.yaml)
-  std::vector<AcidPart> parts;             ///< those that take most first
-  std::vector<std::string> no_amount;      ///< not counted: can't be weighed
+  double limit = 7;                    ///< the pH above which botulism can grow (rules/science/acids.yaml)
+  std::vector<AcidPart> parts;         ///< those that take most first
+  std::vector<std::string> no_amount;  ///< not counted: can't be weighed
 };
 
 struct Study {
