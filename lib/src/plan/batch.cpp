@@ -166,9 +166,8 @@ std::vector<std::string> to_buy(const Reading& reading, int jars) {
       load->text));
   for (const auto& [of, amount] : reading.match.product->canner_load) {
     const auto yield = yield_of(of);
-    if (!yield || std::any_of(amount.begin(), amount.begin() + 2, [](char c) { return c == 'l'; })) continue;
     const auto at = amount.find('(');
-    if (!amount.starts_with("1 ") || at == std::string::npos) continue;
+    if (!yield || !amount.starts_with("1 ") || at == std::string::npos) continue;
     const std::string vessel = amount.substr(2, at - 3);
     const double least = in_jars_of(reading, in_pieces(yield->count.low), yield->jar);
     const double most = in_jars_of(reading, in_pieces(yield->count.high), yield->jar);

@@ -9,7 +9,8 @@ namespace sealworthy::reading {
 
 /// Fills Reading::jars, after the canners: every size of the card with each process that is for it. A size
 /// that no process names takes those that name none, else the only one given, else it stays without a
-/// process; where there is no such size those that name none are for every size. A card that names no jar gets one entry a process, or one empty entry.
+/// process; where there is no such size those that name none are for every size. A card that names no jar
+/// gets one entry a process, or one empty entry.
 void read_jars(Reading& reading, const Methods& methods);
 
 /// Fills JarProcess::tabled; after the match is known.
