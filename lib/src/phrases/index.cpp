@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <limits>
 #include <tuple>
+#include <utility>
 
 #include "phrases/match.hpp"
 
@@ -40,14 +41,16 @@ struct Index::Costs {
 void Index::keys_of(ListIndex list, Costs& costs, Term beside, std::vector<Key>& out) const {
   for (const auto& alternative : phrases_.alternatives(list)) {
     const auto elements = phrases_.elements(alternative);
-    const Element* best = nullptr;
+    if (elements.empty()) {
+      out.push_back({});
+      continue;
+    }
+    const Element* best = &elements.front();
     const Element* next = nullptr;  // a word only
-    for (const auto& element : elements) {
-      const bool better = best == nullptr || costs.of(element) < costs.of(*best);
-      const auto* other = better ? best : &element;
-      if (better) best = &element;
-      if (other != nullptr && other->kind == Element::Kind::word &&
-          (next == nullptr || costs.of(*other) < costs.of(*next)))
+    for (const auto& element : elements.subspan(1)) {
+      const auto* other = &element;
+      if (costs.of(element) < costs.of(*best)) std::swap(best, other);
+      if (other->kind == Element::Kind::word && (next == nullptr || costs.of(*other) < costs.of(*next)))
         next = other;
     }
     const Term with = next != nullptr ? next->index : beside;
