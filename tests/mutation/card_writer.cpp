@@ -245,7 +245,10 @@ std::string CardWriter::write(const tested::Product& product, const CardFigures&
   card += "steps:\n";
   if (product.sterile_jars_under_10_minutes)
     card += fmt::format("  - Boil the empty jars {} minutes.\n", boil_jars_minutes(figures.feet));
-  for (const auto& step : product.required) card += "  - " + quoted(step + ".") + "\n";
+  for (std::size_t i = 0; i < product.required.size(); ++i) {
+    const bool other = i < style.work.size() && !style.work[i].empty();
+    card += "  - " + quoted((other ? style.work[i] : product.required[i]) + ".") + "\n";
+  }
   const std::string covering = covering_of(product, figures.pack);
   if (!product.formula && !covering.empty() && covering != "none")
     card += "  - " + quoted("Fill the jars and cover with " + covering + ".") + "\n";

@@ -36,6 +36,7 @@ struct CardStyle {
   double batch = 1;                     ///< published batches
   std::vector<LineEdit> edits = {};     ///< by line of the formula; shorter: the rest as published
   std::vector<std::string> added = {};  ///< further ingredient lines
+  std::vector<std::string> work = {};   ///< by required piece of work; empty or shorter: as published
   LineForm form = LineForm::spelled_out;
   bool reversed = false;  ///< ingredients from last to first
 };

@@ -8,8 +8,10 @@
 
 #include <array>
 #include <map>
+#include <regex>
 #include <sealworthy/checker.hpp>
 #include <set>
+#include <string>
 
 #include "card_writer.hpp"
 #include "knowledge/knowledge.hpp"
@@ -51,6 +53,38 @@ class Harness {
     as_published(product);
     for (std::size_t i = 0; i < product.formula->lines.size(); ++i) line(product, i);
     for (const auto food : risky) add(product, food);
+    for (std::size_t i = 0; i < product.required.size(); ++i) work(product, i);
+  }
+
+  /// Each boil, soak or cure that the formula asks for: with twice its time, with half of it, taken back.
+  void work(const tested::Product& product, std::size_t index) {
+    static const std::regex verb("(boil|simmer|cook|scald|soak|marinate|cure)\\b.*");
+    static const std::regex time("([0-9]+)( to [0-9]+)? (minutes|hours|weeks)");
+    const std::string& text = product.required[index];
+    std::smatch found;
+    if (!std::regex_match(text, verb)) return;
+    const std::string own = text.substr(0, text.find(' '));
+    const bool once = std::count_if(product.required.begin(), product.required.end(), [&](const auto& other) {
+                        return other.find(own) != std::string::npos;
+                      }) == 1;
+    if (!once) return;
+    CardStyle style;
+    style.work.resize(index + 1);
+    const bool whole = text.find('/') == std::string::npos;
+    if (whole && std::regex_search(text, found, time) && std::stoi(found[1]) > 1) {
+      const auto minutes = [&](int of_two) {
+        return found.prefix().str() + std::to_string(std::stoi(found[1]) * of_two / 2) + " " +
+               found[3].str() + found.suffix().str();
+      };
+      if (text.find(" or ") == std::string::npos) {
+        style.work[index] = minutes(1);
+        judge(product, "half the time of work", style, Expected::forbidden);
+      }
+      style.work[index] = minutes(4);
+      judge(product, "twice the time of work", style, Expected::allowed);
+    }
+    style.work[index] = "No need to " + own + " it";
+    judge(product, "work taken back", style, Expected::forbidden);
   }
 
   static CardFigures lowest(const tested::Row& row) {

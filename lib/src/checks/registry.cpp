@@ -29,6 +29,7 @@
 #include "checks/mixture_longest_process.hpp"
 #include "checks/pack_against_table.hpp"
 #include "checks/practice_in_steps.hpp"
+#include "checks/prep_against_table.hpp"
 #include "checks/prep_required.hpp"
 #include "checks/pressure_against_table.hpp"
 #include "checks/process_missing.hpp"
@@ -66,6 +67,7 @@ std::span<const Registered> registry() {
       Registered{"method-not-accepted", make_method_not_accepted},
       Registered{"mixture-longest-process", make_mixture_longest_process},
       Registered{"pack-against-table", make_pack_against_table},
+      Registered{"prep-against-table", make_prep_against_table},
       Registered{"prep-required", make_prep_required},
       Registered{"pressure-against-table", make_pressure_against_table},
       Registered{"process-missing", make_process_missing},
