@@ -9,6 +9,7 @@
 #include "checks/cases.hpp"
 #include "quantity/figures.hpp"
 #include "tested/compare.hpp"
+#include "tested/compare_amounts.hpp"
 
 namespace sealworthy::checks {
 namespace {
@@ -39,13 +40,14 @@ enum class Case {
   differs,
   missing,
   added,
+  replaced,
   unknown
 };
 const std::vector<std::string_view> case_names{
     "acid-less",      "acid-weak",  "acid-more",   "low-acid-more", "low-acid-added",
     "low-acid-less",  "water-more", "water-added", "water-unsaid",  "fat-more",
     "thickener-more", "salt-less",  "salt-more",   "sugar-less",    "allowed",
-    "differs",        "missing",    "added",       "unknown"};
+    "differs",        "missing",    "added",       "replaced",      "unknown"};
 
 bool fits(LineState state) {
   return state == LineState::held || state == LineState::free || state == LineState::allowed;
@@ -122,11 +124,17 @@ class AmountsAgainstFormula final : public Check {
         tell_weak(reading, line, results);
       }
       if (!matters(line)) continue;
+      if (line.replaced_by != LineComparison::none) {
+        state = State::differs;
+        tell_replaced(reading, compared, line, results);
+        continue;
+      }
       state = worse(state, line.state == LineState::unknown ? State::unknown : State::differs);
       tell(reading, compared, line, results);
     }
     for (const AddedIngredient& added : compared.added) {
       if (added.dry_spice || added.salt || is_jar_acid(reading, added)) continue;
+      if (added.replaces != LineComparison::none) continue;
       state = worse(state, tell(reading, added, results));
     }
     results.point(PointKind::amounts, state);
@@ -144,6 +152,30 @@ class AmountsAgainstFormula final : public Check {
             Results& results) const {
     const Rule* rule = rule_for(reading, case_of(line, compared.rests_on_acid));
     if (rule != nullptr) results.add(*rule, place_of(reading, line), figures_of(reading, line));
+  }
+
+  /// One food in place of another: told once, by the gravest of the three rules that speak of what is gone,
+  /// of what is new and of the exchange, in the words of the last.
+  void tell_replaced(const Reading& reading, const FormulaComparison& compared, const LineComparison& line,
+                     Results& results) const {
+    const AddedIngredient& added = compared.added[line.replaced_by];
+    const Rule* words = rule_for(reading, Case::replaced);
+    const Rule* gravest = words;
+    for (const Rule* rule : {rule_for(reading, case_of(line, compared.rests_on_acid)),
+                             rule_for(reading, case_of(added, *added.food))})
+      if (rule != nullptr && (gravest == nullptr || rule->severity > gravest->severity)) gravest = rule;
+    if (gravest == nullptr) return;
+    Figures figures = figures_of(reading, line);
+    figures.front().second = card_words(reading, added);
+    Finding& finding = results.add(*gravest, added.at, figures);
+    if (words == nullptr) return;
+    finding.message = fill(words->says, figures);
+    finding.instead = fill(words->instead, figures);
+  }
+
+  static std::string card_words(const Reading& reading, const AddedIngredient& added) {
+    const auto& amount = reading.ingredients[added.ingredient].read.amount;
+    return amount.stated_any() ? tested::words_of(amount, 1) + " " + added.name : added.name;
   }
 
   void tell_weak(const Reading& reading, const LineComparison& line, Results& results) const {

@@ -55,7 +55,7 @@ std::string note_of(const tested::LineComparison& line) {
     case State::less:
       return percent + "less";
     case State::missing:
-      return "not on the card";
+      return line.replaced_by == tested::LineComparison::none ? "not on the card" : "replaced";
     case State::allowed:
       return "allowed";
     case State::unknown:
@@ -99,9 +99,10 @@ std::optional<Comparison> side_by_side(const reading::Reading& reading) {
                                  : Mark::added,
                          card_words(reading, {added.ingredient}),
                          {},
-                         allowed ? "allowed"
-                         : taste ? "to taste"
-                                 : "not in the formula",
+                         allowed                                          ? "allowed"
+                         : taste                                          ? "to taste"
+                         : added.replaces != tested::LineComparison::none ? "in its place"
+                                                                          : "not in the formula",
                          std::nullopt,
                          added.at});
   }

@@ -8,6 +8,7 @@
 #include "tested/compare_amounts.hpp"
 #include "tested/compare_changes.hpp"
 #include "tested/compare_pairs.hpp"
+#include "tested/compare_replaced.hpp"
 #include "tested/compare_sizes.hpp"
 #include "tested/line_foods.hpp"
 
@@ -47,6 +48,7 @@ class Comparing {
     for (std::size_t i = 0; i < formula_.lines.size(); ++i) finish(i);
     for (auto& line : result_.lines) note_strength(line);
     apply_changes(product_, formula_, reading_, {pairing_, sizes_, batch_}, result_);
+    pair_replaced(reading_, result_);
     return std::move(result_);
   }
 
@@ -267,8 +269,9 @@ std::size_t FormulaComparison::differences() const {
     return line.weak_percent ||
            (line.state != State::held && line.state != State::free && line.state != State::allowed);
   });
-  const auto foreign = std::count_if(added.begin(), added.end(),
-                                     [](const AddedIngredient& one) { return one.change == nullptr; });
+  const auto foreign = std::count_if(added.begin(), added.end(), [](const AddedIngredient& one) {
+    return one.change == nullptr && one.replaces == LineComparison::none;
+  });
   return static_cast<std::size_t>(open + foreign);
 }
 
@@ -283,7 +286,9 @@ void free_mix(const Identity& identity, const reading::Reading& reading, Formula
     line.found.clear();
     line.needed.clear();
     line.reason.clear();
+    line.replaced_by = LineComparison::none;
   }
+  for (auto& added : result.added) added.replaces = LineComparison::none;
   std::erase_if(result.added, [&](const AddedIngredient& added) {
     const auto* food = reading.ingredients[added.ingredient].food;
     return food != nullptr && (stands_for_any(*food, identity.any_of, *reading.catalogue) ||

@@ -49,6 +49,7 @@ struct LineComparison {
   bool water = false;  ///< water or ice
   std::optional<double> weak_percent;  ///< strength of the card's acid where it is below the formula's
   const Change* change = nullptr;      ///< of `allowed`
+  std::size_t replaced_by = none;  ///< of `missing`: what stands in its place, in FormulaComparison::added
   bool dry_spice = false;  ///< only flavor: dry spice or herb, food color; its amount never decides safety
   std::string found;       ///< the card's amount in words; filled unless held or free
   std::string needed;      ///< the published amount times the factor, in words; filled unless held or free
@@ -63,9 +64,10 @@ struct AddedIngredient {
   std::string name;        ///< as the card has it
   bool dry_spice = false;  ///< only flavor
   bool salt = false;
-  bool water = false;              ///< it would thin the acid that the formula rests on
-  bool stated = false;             ///< with an amount
-  const Change* change = nullptr;  ///< a publication judges it harmless here
+  bool water = false;                           ///< it would thin the acid that the formula rests on
+  bool stated = false;                          ///< with an amount
+  const Change* change = nullptr;               ///< a publication judges it harmless here
+  std::size_t replaces = LineComparison::none;  ///< the line in whose place it stands
 };
 
 struct FormulaComparison {
@@ -77,7 +79,7 @@ struct FormulaComparison {
   [[nodiscard]] bool held() const;
   bool rests_on_acid = false;  ///< an acid is in it, which water would thin
 
-  /// Lines that are neither held, free nor allowed, plus what is added: 0 when held().
+  /// Lines that are neither held, free nor allowed, plus what is added in nothing's place: 0 when held().
   [[nodiscard]] std::size_t differences() const;
 };
 

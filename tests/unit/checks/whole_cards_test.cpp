@@ -31,6 +31,26 @@ TEST_CASE("a card that follows its table line by line is tested") {
   CHECK(report.points.size() == 10);
 }
 
+TEST_CASE("one food in place of another is told once, as grave as the worse half of it") {
+  const auto card = [](const std::string& acid) {
+    return check_card(
+        "recipe: Beans\nfollows: pickled-dilled-beans\ningredients: [4 lb green beans, 8 heads fresh dill, "
+        "1/2 cup canning salt, " +
+        acid +
+        ", 4 cups water]\npack: raw\njars: pint\nheadspace: 1/2 inch\n"
+        "process: {method: boiling water, time: 5 minutes, altitude: 500 ft}\n");
+  };
+  const auto report = card("4 cups bottled lime juice");
+  CHECK(report.verdict == Verdict::hazard);
+  const auto* finding = finding_of(report, "acid-never-reduced");
+  REQUIRE(finding != nullptr);
+  CHECK(finding->message ==
+        "4 cups bottled lime juice stands in place of 4 cups white vinegar, which the tested formula has.");
+  CHECK(finding->instead.find("4 cups white vinegar") != std::string::npos);
+  CHECK(finding_of(report, "ingredient-added") == nullptr);
+  CHECK(finding_of(card("4 cups white vinegar (5%)"), "acid-never-reduced") == nullptr);
+}
+
 TEST_CASE("the kitchen's altitude is judged beside the card's own") {
   const auto card =
       beans("method: pressure canner, gauge: dial, pressure: 11 psi, time: 20 minutes, altitude: 0-2000 ft");

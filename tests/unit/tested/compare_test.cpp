@@ -146,6 +146,20 @@ TEST_CASE("what is missing and what is added") {
   CHECK(result.added[1].dry_spice);
 }
 
+TEST_CASE("one food in place of another is one difference") {
+  const auto replaced = [](std::size_t at, std::string_view text) {
+    return compare("choice-salsa", with(choice_salsa, at, text));
+  };
+  const auto lime = replaced(3, "1 1/2 cups rice vinegar");  // of one kind
+  CHECK(lime.added[line(lime, "lemon-juice-bottled").replaced_by].name == "rice vinegar");
+  CHECK(lime.differences() == 1);
+  const auto water = replaced(3, "1 1/2 cups water");  // pours, and as much of it
+  CHECK(line(water, "lemon-juice-bottled").replaced_by == 0);
+  const auto corn = replaced(3, "1 1/2 cups corn");
+  CHECK(line(corn, "lemon-juice-bottled").replaced_by == LineComparison::none);
+  CHECK(corn.differences() == 2);
+}
+
 TEST_CASE("weight beside volume goes by what a cup can weigh") {
   // USDA FoodData Central SR28: chopped onion 160 g a cup; 5 lb are about 14 cups, 1 lb is under 3.
   const auto far =
