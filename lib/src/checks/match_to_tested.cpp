@@ -9,7 +9,7 @@
 namespace sealworthy::checks {
 namespace {
 
-enum class Case { none, doubtful, several, follows_unknown, unknown_food };
+enum class Case { none, doubtful, several, next, follows_unknown, unknown_food };
 
 struct Entry {
   const Rule* rule;
@@ -22,7 +22,7 @@ class MatchToTested final : public Check {
     for (const Rule* rule : rules) {
       Fields with(rule->with, "rule " + rule->id + ", with", {rule->file, maker.errors});
       const auto which =
-          with.choices("case", {"none", "doubtful", "several", "follows-unknown", "unknown-food"});
+          with.choices("case", {"none", "doubtful", "several", "next", "follows-unknown", "unknown-food"});
       Entry entry{rule, Phrases(with.list("title")), Phrases(with.list("not-title"))};
       with.done();
       if (which == 0) with.sink().add(rule->at, "rule " + rule->id + ": 'case' is missing");
@@ -44,6 +44,9 @@ class MatchToTested final : public Check {
     else if (match.doubtful)
       tell(match.also.empty() ? Case::doubtful : Case::several, reading, results, title,
            {{"needed", match.product->title}, {"reason", match.doubt}});
+    if (match.product != nullptr && match.next != nullptr)
+      tell(Case::next, reading, results, title,
+           {{"found", match.product->title}, {"needed", match.next->title}});
     for (const auto& ingredient : reading.ingredients) tell_unknown(reading, ingredient, results);
   }
 
@@ -83,7 +86,7 @@ class MatchToTested final : public Check {
     }
   }
 
-  std::array<std::vector<Entry>, 5> by_case_;
+  std::array<std::vector<Entry>, 6> by_case_;
 };
 
 }  // namespace

@@ -9,6 +9,7 @@
 ///         none             no tested process is near
 ///         doubtful         one is near, but something speaks against it; {reason} says what
 ///         several          more than one fits as well
+///         next             another is nearly as near; {needed} is that one, {found} the nearest
 ///         follows-unknown  `follows:` names no tested process
 ///         unknown-food     a line names something that the catalogue does not know; told for each line
 ///   title: [...]           the title says one of these

@@ -52,8 +52,9 @@ void one_of_each(Candidates& list) {
 }
 
 /// Those whose amounts the card meets best. True if it meets them well enough to tell them from the others:
-/// no more than half of the lines differ.
-bool prefer_amounts(Candidates& list, const Reading& reading) {
+/// no more than half of the lines differ. `next` is the first that differs in one place more at most, where
+/// none is met whole.
+bool prefer_amounts(Candidates& list, const Reading& reading, const tested::Product*& next) {
   if (list.size() < 2) return true;
   std::vector<std::size_t> differences;
   for (const auto& c : list)
@@ -61,7 +62,10 @@ bool prefer_amounts(Candidates& list, const Reading& reading) {
   const auto least = *std::min_element(differences.begin(), differences.end());
   Candidates out;
   for (std::size_t i = 0; i < list.size(); ++i)
-    if (differences[i] == least) out.push_back(list[i]);
+    if (differences[i] == least)
+      out.push_back(list[i]);
+    else if (least > 0 && differences[i] == least + 1 && next == nullptr)
+      next = list[i].entry->product;
   list = std::move(out);
   const auto* formula = list.front().entry->formula;
   return formula == nullptr || 2 * least <= formula->lines.size();
@@ -127,16 +131,17 @@ class Matching {
     prefer(list, [](const Candidate& c) { return c.named; });
     prefer(list, [](const Candidate& c) { return c.said; });
     one_of_each(list);
-    if (!prefer_formula(list)) return told(list, list.front());
+    const tested::Product* next = nullptr;
+    if (!prefer_formula(list, next)) return told(list, list.front());
     if (std::all_of(list.begin(), list.end(), [](const Candidate& c) { return c.entry->any == 0; }))
       prefer(list, [&](const Candidate& c) { return tables_jars(*c.entry->product, reading_); });
-    if (list.size() == 1) return found(list.front());
+    if (list.size() == 1) return found(list.front(), next);
     return list.front().entry->plain() ? between_plain(std::move(list)) : between(list);
   }
 
   /// A formula tells more than a plain product: the one with most foods, then the one whose amounts fit.
   /// False, with all that have as many foods left in the list, if no amounts tell which.
-  bool prefer_formula(Candidates& list) const {
+  bool prefer_formula(Candidates& list, const tested::Product*& next) const {
     if (list.size() < 2) return true;
     const auto foods = [](const Candidate& c) {
       return std::popcount(c.covered & c.entry->required & c.entry->body);
@@ -147,7 +152,7 @@ class Matching {
     if (std::all_of(list.begin(), list.end(), [](const Candidate& c) { return c.entry->plain(); }))
       return true;
     auto best = list;
-    if (!prefer_amounts(best, reading_)) {
+    if (!prefer_amounts(best, reading_, next)) {
       std::stable_partition(list.begin(), list.end(),
                             [&](const Candidate& c) { return c.entry == best.front().entry; });
       return false;
@@ -156,9 +161,10 @@ class Matching {
     return true;
   }
 
-  Match found(const Candidate& c) const {
+  Match found(const Candidate& c, const tested::Product* next = nullptr) const {
     Match match;
     match.product = c.entry->product;
+    match.next = next;
     match.by = Match::By::found;
     if (c.unsaid) {
       match.doubtful = true;
@@ -222,14 +228,28 @@ class Matching {
     return one;
   }
 
+  /// The first formula that is farther than the nearest product, by one difference at most. A mix that takes
+  /// almost anything is near to every card, and no help.
+  static const tested::Product* next_nearest(const Candidates& list, int least) {
+    constexpr int one_difference = 4;
+    const Candidate* next = nullptr;
+    for (const auto& c : list)
+      if (!c.entry->plain() && c.entry->product->identity.any_of.empty() && !c.unsaid && !c.other_dish &&
+          distance(c) > least && distance(c) <= least + one_difference &&
+          (next == nullptr || distance(c) < distance(*next)))
+        next = &c;
+    return next == nullptr ? nullptr : next->entry->product;
+  }
+
   /// Nothing fits: the nearest, with what speaks against it.
   Match nearest(Candidates list) const {
     one_of_each(list);
     if (const auto* changed = changed_harmlessly(list)) return found(*changed);
     int least = distance(list.front());
     for (const auto& c : list) least = std::min(least, distance(c));
+    const auto* next = next_nearest(list, least);
     prefer(list, [&](const Candidate& c) { return distance(c) == least; });
-    if (list.size() > 1 && !list.front().entry->plain()) prefer_amounts(list, reading_);
+    if (list.size() > 1 && !list.front().entry->plain()) prefer_amounts(list, reading_, next);
     std::stable_sort(list.begin(), list.end(), [&](const Candidate& a, const Candidate& b) {
       return demand(*a.entry->product, reading_) > demand(*b.entry->product, reading_);
     });
@@ -239,6 +259,7 @@ class Matching {
                                   [&](const Candidate& c) { return meets(*c.entry->product, reading_); });
     const auto& shown = met == list.end() ? list.back() : *met;
     auto match = told(list, shown);
+    match.next = match.also.empty() ? next : nullptr;  // those of `also` are as near
     match.doubt = doubt_about(shown, tally_, reading_, index_);
     return match;
   }

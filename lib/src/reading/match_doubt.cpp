@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "tested/compare.hpp"
 #include "text/words.hpp"
 
 namespace sealworthy::reading {
@@ -47,6 +48,14 @@ void add(std::string& text, const std::string& clause) {
   text += clause;
 }
 
+/// ", which differs in 3 places": lines and foods of a formula that are not as published.
+std::string how_far(const tested::Product& product, const Reading& reading) {
+  if (!product.formula) return {};
+  const auto places = tested::compare(product, reading).differences();
+  if (places == 0) return {};
+  return ", which differs in " + std::to_string(places) + (places == 1 ? " place" : " places");
+}
+
 }  // namespace
 
 std::string listed(const std::vector<std::string>& items) {
@@ -79,7 +88,7 @@ std::string doubt_about(const Candidate& candidate, const Tally& tally, const Re
         product.identity.asks.empty()
             ? "the card does not say \"" + std::string(index.forms.words_for(candidate.entry->any)) + "\""
             : "the card does not say " + product.identity.asks);
-  return "nearest tested: " + product.title + "; " + out;
+  return "nearest tested: " + product.title + how_far(product, reading) + "; " + out;
 }
 
 std::string doubt_between(const std::vector<Candidate>& candidates) {

@@ -80,8 +80,9 @@ struct Match {
   bool doubtful = false;  ///< another product fits as well, or a form is unsaid: never `tested`
   std::string doubt;      ///< why, in words
   std::vector<const tested::Product*> also;  ///< the others that fit
-  std::vector<std::string> assumed;          ///< forms taken for granted
-  std::string unknown_follows;               ///< `follows:` names no product: what it says
+  const tested::Product* next = nullptr;  ///< the next nearest, where it is no more than one change farther
+  std::vector<std::string> assumed;       ///< forms taken for granted
+  std::string unknown_follows;            ///< `follows:` names no product: what it says
 
   /// A tested process that the card names, or the only one that fits.
   [[nodiscard]] bool sure() const { return product != nullptr && (by == By::follows || !doubtful); }

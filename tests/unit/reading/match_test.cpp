@@ -188,7 +188,7 @@ TEST_CASE("the doubt says what differs in words for a cook") {
   const auto match = reading::match(salsa->reading);
   REQUIRE(match.product != nullptr);
   CHECK(match.product->id == "choice-salsa");
-  CHECK(match.doubt == "nearest tested: Choice salsa; corn is not in it");
+  CHECK(match.doubt == "nearest tested: Choice salsa, which differs in 1 place; corn is not in it");
 }
 
 TEST_CASE("the doubt counts what is named in the plural") {
