@@ -54,6 +54,14 @@ bool Catalogue::is_a(const Food& food, std::string_view ancestor) const {
   return false;
 }
 
+bool Catalogue::is_a(const Food& food, const Food& ancestor) const {
+  const auto& index = impl_->index;
+  const auto sought = static_cast<FoodId>(&ancestor - index.foods.data());
+  for (auto at = static_cast<FoodId>(&food - index.foods.data()); at != no_food; at = index.parents[at])
+    if (at == sought) return true;
+  return false;
+}
+
 LineReading Catalogue::read_line(std::string_view line, quantity::Units units) const {
   return foods::read_line(line, units, impl_->index);
 }

@@ -116,6 +116,7 @@ class Catalogue {
   [[nodiscard]] const Food* named(std::string_view text) const;
   /// True if `food` is `ancestor` or a kind or form of it, by `parent` links.
   [[nodiscard]] bool is_a(const Food& food, std::string_view ancestor) const;
+  [[nodiscard]] bool is_a(const Food& food, const Food& ancestor) const;
 
   /// Reads an ingredient line. Never throws but for bad_alloc; safe from several threads.
   /// Cost: linear in the line (a trie over words), plus a lookup of slips for words not known.

@@ -37,7 +37,9 @@ Reading build(const recipe::Recipe& recipe, const Settings& settings, const know
   read_altitude(reading, settings);
   reading.against = settings.against;
   reading.match = match(reading);
-  if (const auto* product = reading.match.product; product != nullptr && product->formula)
+  reading.compared = reading.match.compared;
+  if (const auto* product = reading.match.product;
+      product != nullptr && product->formula && reading.compared == nullptr)
     reading.compared = std::make_shared<const tested::FormulaComparison>(tested::compare(*product, reading));
   look_up_tables(reading);
   read_jar_class(reading);

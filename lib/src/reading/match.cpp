@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <memory>
 
 #include "reading/match_doubt.hpp"
 #include "reading/match_strict.hpp"
@@ -96,6 +97,7 @@ class Matching {
     Candidates exact, others;
     for (const auto number : tally_.touched()) {
       if (!tally_.shares_body(number)) continue;
+      if (!tally_.may_be_near(number) && !words_.named.has(index_.entries[number].index)) continue;
       const auto c = tally_.candidate(number, words_);
       if (c.unlikely && (c.entry->plain() || c.other_dish)) continue;
       if (c.exact())
@@ -208,22 +210,30 @@ class Matching {
   /// A formula that the card meets by a harmless change is nearer than one of its very foods in other
   /// amounts.
   Match or_changed(Match match, const Candidates& others) const {
-    if (others.empty() || match.product == nullptr || !match.product->formula ||
-        tested::compare(*match.product, reading_).held())
-      return match;
+    if (others.empty() || match.product == nullptr || !match.product->formula) return match;
+    match.compared = std::make_shared<tested::FormulaComparison>(tested::compare(*match.product, reading_));
+    if (match.compared->held()) return match;
     const auto* changed = changed_harmlessly(others);
     return changed == nullptr ? match : found(*changed);
   }
 
   /// The one formula whose every line the card meets, some by a change that a publication judges harmless:
-  /// lemon juice for its vinegar, another pepper.
+  /// lemon juice for its vinegar, another pepper. Only the nearest few are looked at: each takes as long as
+  /// all the rest of matching.
   const Candidate* changed_harmlessly(const Candidates& list) const {
+    constexpr std::size_t few = 5;
+    std::vector<const Candidate*> nearest;
+    for (const auto& c : list)
+      if (!c.entry->plain() && c.contradicted == 0 && !unnamed_dish(c) && !c.unsaid && !c.other_dish)
+        nearest.push_back(&c);
+    std::stable_sort(nearest.begin(), nearest.end(),
+                     [](const Candidate* a, const Candidate* b) { return distance(*a) < distance(*b); });
+    if (nearest.size() > few) nearest.resize(few);
     const Candidate* one = nullptr;
-    for (const auto& c : list) {
-      if (c.entry->plain() || c.contradicted != 0 || unnamed_dish(c) || c.unsaid || c.other_dish) continue;
-      if (!tested::compare(*c.entry->product, reading_).held()) continue;
+    for (const auto* c : nearest) {
+      if (!tested::compare(*c->entry->product, reading_).held()) continue;
       if (one != nullptr) return nullptr;
-      one = &c;
+      one = c;
     }
     return one;
   }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <string>
 #include <unordered_map>
 
@@ -84,12 +85,25 @@ class Builder {
   }
 
   void sort_places() {
+    const auto common = [&](const Found& f) {
+      const std::uint64_t bit = std::uint64_t{1} << f.place.line;
+      return impl_.telling[f.food] != Telling::body && (impl_.entries[f.place.entry].body & bit) == 0;
+    };
+    const auto part = [&](const Found& f) { return 2 * f.food + (common(f) ? 1 : 0); };
     std::stable_sort(found_.begin(), found_.end(),
-                     [](const Found& a, const Found& b) { return a.food < b.food; });
-    impl_.starts.assign(impl_.catalogue->all().size() + 1, 0);
-    for (const auto& f : found_) ++impl_.starts[f.food + 1];
+                     [&](const Found& a, const Found& b) { return part(a) < part(b); });
+    impl_.starts.assign(2 * impl_.catalogue->all().size() + 1, 0);
+    for (const auto& f : found_) ++impl_.starts[part(f) + 1];
     for (std::size_t i = 1; i < impl_.starts.size(); ++i) impl_.starts[i] += impl_.starts[i - 1];
     for (const auto& f : found_) impl_.places.push_back(f.place);
+    std::erase_if(found_, [&](const Found& f) { return !common(f); });
+    std::stable_sort(found_.begin(), found_.end(),
+                     [](const Found& a, const Found& b) { return a.place.entry < b.place.entry; });
+    impl_.common_starts.assign(impl_.entries.size() + 1, 0);
+    for (const auto& f : found_) ++impl_.common_starts[f.place.entry + std::size_t{1}];
+    for (std::size_t i = 1; i < impl_.common_starts.size(); ++i)
+      impl_.common_starts[i] += impl_.common_starts[i - 1];
+    for (const auto& f : found_) impl_.common.push_back({static_cast<std::uint16_t>(f.food), f.place.line});
   }
 
  private:
@@ -204,6 +218,31 @@ Telling telling_of(const foods::Food& food) {
   return Telling::body;
 }
 
+namespace {
+
+std::uint64_t lines_in(std::span<const Place> places, std::uint16_t entry) {
+  std::uint64_t lines = 0;
+  auto place = std::lower_bound(places.begin(), places.end(), entry,
+                                [](const Place& p, std::uint16_t e) { return p.entry < e; });
+  for (; place != places.end() && place->entry == entry; ++place) lines |= std::uint64_t{1} << place->line;
+  return lines;
+}
+
+}  // namespace
+
+std::uint64_t MatchIndex::Impl::lines_for(std::size_t food, std::uint16_t entry) const {
+  return lines_in(telling_places(food), entry) | common_lines_for(food, entry);
+}
+
+std::uint64_t MatchIndex::Impl::common_lines_for(std::size_t food, std::uint16_t entry) const {
+  const auto end = common.begin() + common_starts[entry + std::size_t{1}];
+  auto at = std::lower_bound(common.begin() + common_starts[entry], end, food,
+                             [](const FoodLine& one, std::size_t f) { return one.food < f; });
+  std::uint64_t lines = 0;
+  for (; at != end && at->food == food; ++at) lines |= std::uint64_t{1} << at->line;
+  return lines;
+}
+
 MatchIndex::MatchIndex() : impl_(std::make_unique<Impl>()) {}
 MatchIndex::~MatchIndex() = default;
 MatchIndex::MatchIndex(MatchIndex&&) noexcept = default;
@@ -224,6 +263,10 @@ void MatchIndex::finish(const tested::Tables& tables, const foods::Catalogue& ca
   const auto products = tables.products();
   for (std::size_t i = 0; i < products.size(); ++i) builder.add(products[i], static_cast<std::uint16_t>(i));
   builder.sort_places();
+  for (const auto& entry : impl.entries)
+    impl.sizes.push_back({static_cast<std::uint8_t>(std::popcount(entry.required & entry.body)),
+                          static_cast<std::uint8_t>(std::popcount(entry.required)),
+                          static_cast<std::uint8_t>(entry.at_least)});
   impl.forms.finish();
   impl.food_forms.assign(catalogue.all().size(), 0);
   const Meaning meaning(catalogue);

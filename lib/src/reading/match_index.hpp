@@ -50,17 +50,45 @@ struct MatchIndex::Impl {
   const tested::Tables* tables = nullptr;
   const foods::Catalogue* catalogue = nullptr;
   std::vector<Entry> entries;
-  std::vector<Telling> telling;       ///< by food
-  std::vector<FormSet> food_forms;    ///< by food: forms that it brings with it
-  std::vector<std::uint32_t> starts;  ///< by food, one more than foods: its places
+  /// By entry, side by side: what is looked at for every product that shares a food with a card.
+  struct Sizes {
+    std::uint8_t body = 0;      ///< required lines that the jar is about
+    std::uint8_t required = 0;  ///< required lines in all
+    std::uint8_t at_least = 1;
+  };
+  std::vector<Sizes> sizes;
+  std::vector<Telling> telling;     ///< by food
+  std::vector<FormSet> food_forms;  ///< by food: forms that it brings with it
+  /// By food the places that tell which products are near, then those that a great many products have (the
+  /// vinegar, salt and spice of a line that is not what the jar is about); each in the order of the entries.
   std::vector<Place> places;
+  std::vector<std::uint32_t> starts;  ///< two for each food, and the end
+  /// The common places again, by entry and in it by food, so that a look-up stays in a few cache lines.
+  struct FoodLine {
+    std::uint16_t food;
+    std::uint8_t line;
+  };
+  std::vector<FoodLine> common;
+  std::vector<std::uint32_t> common_starts;  ///< one for each entry, and the end
 
   /// Index of a food in Catalogue::all().
   [[nodiscard]] std::size_t number(const foods::Food& food) const {
     return static_cast<std::size_t>(&food - catalogue->all().data());
   }
-  [[nodiscard]] std::span<const Place> places_of(std::size_t food) const {
-    return std::span(places).subspan(starts[food], starts[food + 1] - starts[food]);
+  [[nodiscard]] std::span<const Place> telling_places(std::size_t food) const {
+    return part(2 * food, 2 * food + 1);
+  }
+  [[nodiscard]] std::span<const Place> common_places(std::size_t food) const {
+    return part(2 * food + 1, 2 * food + 2);
+  }
+  /// The lines of an entry that have a place for a food. Cost: two binary searches; one of a short list for
+  /// the common ones.
+  [[nodiscard]] std::uint64_t lines_for(std::size_t food, std::uint16_t entry) const;
+  [[nodiscard]] std::uint64_t common_lines_for(std::size_t food, std::uint16_t entry) const;
+
+ private:
+  [[nodiscard]] std::span<const Place> part(std::size_t from, std::size_t to) const {
+    return std::span(places).subspan(starts[from], starts[to] - starts[from]);
   }
 };
 

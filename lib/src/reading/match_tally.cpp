@@ -6,6 +6,8 @@
 namespace sealworthy::reading {
 namespace {
 
+constexpr std::size_t most_units = 64;
+
 std::uint64_t bit(std::size_t line) { return std::uint64_t{1} << line; }
 
 }  // namespace
@@ -44,13 +46,24 @@ Tally::Tally(const Reading& reading, const MatchIndex::Impl& index)
     else
       units_.push_back({i, read.foods.data(), read.foods.size(), in_jar});
   }
-  for (const auto& unit : units_) place(unit);
+  for (std::size_t i = 0; i < units_.size(); ++i) {
+    classify(i);
+    if (i >= most_units) continue;
+    if (units_[i].size > 1)
+      place_any(i);
+    else if (units_[i].first->food != nullptr)
+      place_one(i);
+  }
 }
 
-Tally::Count& Tally::touch(std::uint16_t entry) {
-  auto& count = counts_[entry];
-  if (count.covered == 0) touched_.push_back(entry);
-  return count;
+void Tally::touch(const Place& place, std::size_t unit) {
+  auto& count = counts_[place.entry];
+  if (count.covered == 0) touched_.push_back(place.entry);
+  count.covered |= bit(place.line);
+  ++count.hits;
+  if ((count.units & bit(unit)) != 0) return;
+  count.units |= bit(unit);
+  if ((body_ & bit(unit)) != 0) ++count.body;
 }
 
 /// Of alternatives the one that tells most; an unknown one is about the jar.
@@ -62,57 +75,76 @@ Telling Tally::telling(const Unit& unit) const {
   return most;
 }
 
-void Tally::place(const Unit& unit) {
-  ++unit_;
-  const Telling tells = telling(unit);
-  if (unit.in_jar && tells >= Telling::helper) ++total_main_;
-  if (unit.in_jar && tells == Telling::flavor) ++total_flavor_;
-  if (unit.size > 1)
-    place_any(unit);
-  else if (unit.first->food != nullptr)
-    place_one(index_.number(*unit.first->food), tells, unit.in_jar);
+void Tally::classify(std::size_t unit) {
+  if (!units_[unit].in_jar) return;
+  const Telling tells = telling(units_[unit]);
+  if (unit >= most_units) {
+    if (tells >= Telling::helper) ++beyond_;
+    return;
+  }
+  if (tells >= Telling::helper) main_ |= bit(unit);
+  if (tells == Telling::body) {
+    body_ |= bit(unit);
+    ++bodies_;
+  }
+  if (tells == Telling::flavor) flavor_ |= bit(unit);
 }
 
-void Tally::place_one(std::size_t food, Telling telling, bool in_jar) {
-  for (const auto [entry, line] : index_.places_of(food)) {
-    auto& count = touch(entry);
-    count.covered |= bit(line);
-    if (!in_jar || count.unit == unit_) continue;
-    count.unit = unit_;
-    if (telling >= Telling::helper) ++count.main;
-    if (telling == Telling::flavor) ++count.flavor;
-  }
+void Tally::place_one(std::size_t unit) {
+  const auto food = index_.number(*units_[unit].first->food);
+  for (const auto& place : index_.telling_places(food)) touch(place, unit);
+  if (!index_.common_places(food).empty()) common_ |= bit(unit);
 }
 
 /// Alternatives need a place for each of them, and cover a line only if each does.
-void Tally::place_any(const Unit& unit) {
-  std::vector<std::uint64_t> lines(counts_.size(), 0);
-  for (std::size_t k = 0; k < unit.size; ++k) {
-    const auto* food = unit.first[k].food;
-    if (food == nullptr) return;
-    std::vector<std::uint64_t> here(counts_.size(), 0);
-    for (const auto [entry, line] : index_.places_of(index_.number(*food))) here[entry] |= bit(line);
-    for (std::size_t e = 0; e < lines.size(); ++e) lines[e] = k == 0 ? here[e] : lines[e] & here[e];
+void Tally::place_any(std::size_t unit) {
+  const auto& named = units_[unit];
+  std::size_t rarest = 0, fewest = 0;
+  for (std::size_t k = 0; k < named.size; ++k) {
+    if (named.first[k].food == nullptr) return;
+    const auto food = index_.number(*named.first[k].food);
+    const auto places = index_.telling_places(food).size() + index_.common_places(food).size();
+    if (k == 0 || places < fewest) rarest = k, fewest = places;
   }
-  const Telling tells = telling(unit);
-  for (std::size_t e = 0; e < lines.size(); ++e) {
-    if (lines[e] == 0) continue;
-    auto& count = touch(static_cast<std::uint16_t>(e));
-    count.covered |= lines[e];
-    if (unit.in_jar && tells >= Telling::helper) ++count.main;
-    if (unit.in_jar && tells == Telling::flavor) ++count.flavor;
+  const auto first = index_.number(*named.first[rarest].food);
+  for (const auto places : {index_.telling_places(first), index_.common_places(first)})
+    for (const auto& place : places) {
+      const auto takes = [&](const foods::Named& one) {
+        return (index_.lines_for(index_.number(*one.food), place.entry) & bit(place.line)) != 0;
+      };
+      if (std::all_of(named.first, named.first + named.size, takes)) touch(place, unit);
+    }
+}
+
+Tally::Count Tally::whole(std::uint16_t entry) const {
+  auto count = counts_[entry];
+  for (std::uint64_t left = common_; left != 0; left &= left - 1) {
+    const auto i = static_cast<std::size_t>(std::countr_zero(left));
+    const auto lines = index_.common_lines_for(index_.number(*units_[i].first->food), entry);
+    if (lines == 0) continue;
+    count.covered |= lines;
+    count.units |= bit(i);
   }
+  return count;
+}
+
+bool Tally::may_be_near(std::size_t number) const {
+  const auto& size = index_.sizes[number];
+  const auto& count = counts_[number];
+  const auto within = [&](int missing) {
+    const int differences = missing + bodies_ - count.body + beyond_ + unknown_;
+    return 2 * differences <= std::max(size.required - missing + 1, 2 * size.at_least);
+  };
+  if (!within(std::max(0, size.body - count.hits))) return false;
+  const auto& entry = index_.entries[number];
+  return within(std::popcount(entry.required & entry.body & ~count.covered));
 }
 
 bool Tally::has_place(const Unit& unit, const Entry& entry) const {
   const auto number = static_cast<std::uint16_t>(&entry - index_.entries.data());
-  for (std::size_t k = 0; k < unit.size; ++k) {
-    if (unit.first[k].food == nullptr) return false;
-    const auto places = index_.places_of(index_.number(*unit.first[k].food));
-    if (std::none_of(places.begin(), places.end(), [&](const Place& p) { return p.entry == number; }))
-      return false;
-  }
-  return true;
+  return std::all_of(unit.first, unit.first + unit.size, [&](const foods::Named& named) {
+    return named.food != nullptr && index_.lines_for(index_.number(*named.food), number) != 0;
+  });
 }
 
 /// How many different foods of the card stand in the line of `any_of`.
@@ -122,18 +154,15 @@ int Tally::different_foods(const Entry& entry) const {
   for (const auto& unit : units_) {
     const auto* food = unit.first->food;
     if (!unit.in_jar || food == nullptr || std::find(seen.begin(), seen.end(), food) != seen.end()) continue;
-    for (const auto& place : index_.places_of(index_.number(*food)))
-      if (place.entry == number && place.line == entry.any_line) {
-        seen.push_back(food);
-        break;
-      }
+    if ((index_.lines_for(index_.number(*food), number) & bit(static_cast<std::size_t>(entry.any_line))) != 0)
+      seen.push_back(food);
   }
   return static_cast<int>(seen.size());
 }
 
 Candidate Tally::candidate(std::size_t number, const SaidForms& words) const {
   const auto& entry = index_.entries[number];
-  const auto& count = counts_[number];
+  const auto count = whole(static_cast<std::uint16_t>(number));
   Candidate out;
   out.entry = &entry;
   out.covered = count.covered;
@@ -141,8 +170,8 @@ Candidate Tally::candidate(std::size_t number, const SaidForms& words) const {
     out.covered &= ~bit(static_cast<std::size_t>(entry.any_line));
   out.missing = entry.required & ~out.covered;
   out.shared = std::popcount(entry.required & out.covered);
-  out.foreign = total_main_ - count.main + unknown_;
-  const int flavors = total_flavor_ - count.flavor;
+  out.foreign = std::popcount(main_ & ~count.units) + beyond_ + unknown_;
+  const int flavors = std::popcount(flavor_ & ~count.units);
   if (entry.plain())
     out.foreign += flavors;
   else

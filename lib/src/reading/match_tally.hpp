@@ -40,17 +40,22 @@ struct Candidate {
   [[nodiscard]] bool exact() const { return missing == 0 && foreign == 0 && contradicted == 0; }
 };
 
-/// Counts of one card. Cost: one step for each place that the index has for the card's foods.
+/// Counts of one card. Which products are near shows from the foods that a jar is about; the vinegar, salt
+/// and spice that a great many products have are looked up only for those. Cost: one step for each telling
+/// place that the index has for the card's foods, and for each candidate a look-up or two a food.
 class Tally {
  public:
   Tally(const Reading& reading, const MatchIndex::Impl& index);
 
-  /// Every entry that shares a food with the card.
+  /// Every entry that shares a telling food with the card.
   [[nodiscard]] const std::vector<std::uint16_t>& touched() const { return touched_; }
   /// True if an entry shares a food that the jar is about: not only vinegar and sugar.
   [[nodiscard]] bool shares_body(std::size_t entry) const {
     return (counts_[entry].covered & index_.entries[entry].body) != 0;
   }
+  /// False for an entry that its telling foods alone put too far off to be the card's or the nearest: more
+  /// than half of what it shares with the card, and everything else held for met.
+  [[nodiscard]] bool may_be_near(std::size_t entry) const;
   [[nodiscard]] Candidate candidate(std::size_t entry, const SaidForms& words) const;
   /// Ingredients that have no place in an entry, as indices into Reading::ingredients; a dry spice counts
   /// where the product has no formula.
@@ -58,10 +63,10 @@ class Tally {
 
  private:
   struct Count {
-    std::uint64_t covered = 0;
-    std::uint16_t main = 0;  ///< foods with a place, but water, salt and flavor
-    std::uint16_t flavor = 0;
-    std::uint32_t unit = 0;  ///< the last food of the card counted here
+    std::uint64_t covered = 0;  ///< lines of the entry
+    std::uint64_t units = 0;    ///< foods of the card with a place, by place in units_
+    std::uint16_t hits = 0;     ///< telling places of the card's foods: as many lines at most
+    std::uint16_t body = 0;     ///< foods that the jar is about, with a place
   };
   /// One food of a card's line, or the alternatives of an "or".
   struct Unit {
@@ -71,10 +76,12 @@ class Tally {
     bool in_jar;
   };
 
-  void place(const Unit& unit);
-  void place_one(std::size_t food, Telling telling, bool in_jar);
-  void place_any(const Unit& unit);
-  Count& touch(std::uint16_t entry);
+  void classify(std::size_t unit);
+  void place_one(std::size_t unit);
+  void place_any(std::size_t unit);
+  void touch(const Place& place, std::size_t unit);
+  /// With the common places of the card's foods.
+  [[nodiscard]] Count whole(std::uint16_t entry) const;
   [[nodiscard]] Telling telling(const Unit& unit) const;
   [[nodiscard]] bool has_place(const Unit& unit, const Entry& entry) const;
   [[nodiscard]] int different_foods(const Entry& entry) const;
@@ -83,9 +90,12 @@ class Tally {
   std::vector<Unit> units_;
   std::vector<Count> counts_;
   std::vector<std::uint16_t> touched_;
-  std::uint32_t unit_ = 0;
-  int total_main_ = 0;
-  int total_flavor_ = 0;
+  std::uint64_t main_ = 0;    ///< units in the jar but water, salt and flavor
+  std::uint64_t body_ = 0;    ///< those of them that the jar is about
+  int bodies_ = 0;            ///< how many those are
+  std::uint64_t flavor_ = 0;  ///< units in the jar that are only flavor
+  std::uint64_t common_ = 0;  ///< units with common places, alternatives aside
+  int beyond_ = 0;            ///< units of main_ past the 64th: no product has so many lines
   int unknown_ = 0;
 };
 

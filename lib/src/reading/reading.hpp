@@ -81,8 +81,10 @@ struct Match {
   std::string doubt;      ///< why, in words
   std::vector<const tested::Product*> also;  ///< the others that fit
   const tested::Product* next = nullptr;  ///< the next nearest, where it is no more than one change farther
-  std::vector<std::string> assumed;       ///< forms taken for granted
-  std::string unknown_follows;            ///< `follows:` names no product: what it says
+  /// The comparison with `product`, where finding it has made one already.
+  std::shared_ptr<const tested::FormulaComparison> compared;
+  std::vector<std::string> assumed;  ///< forms taken for granted
+  std::string unknown_follows;       ///< `follows:` names no product: what it says
 
   /// A tested process that the card names, or the only one that fits.
   [[nodiscard]] bool sure() const { return product != nullptr && (by == By::follows || !doubtful); }

@@ -24,8 +24,8 @@ class Comparing {
         formula_(formula),
         reading_(reading),
         fermented_(product.acid_class == ProductClass::fermented),
-        facts_(facts_of(formula, *reading.catalogue)),
-        pairing_(pair_up(formula, facts_, reading)),
+        facts_(formula.facts),
+        pairing_(pair_up(formula, reading)),
         sizes_(formula, reading),
         batch_(formula, facts_, pairing_, sizes_, reading) {}
 
@@ -255,7 +255,7 @@ class Comparing {
   const Formula& formula_;
   const reading::Reading& reading_;
   bool fermented_;
-  LineFacts facts_;
+  const LineFacts& facts_;
   Pairing pairing_;
   PairSizes sizes_;
   Batch batch_;

@@ -12,8 +12,8 @@ namespace {
 
 class PairingUp {
  public:
-  PairingUp(const Formula& formula, const LineFacts& facts, const reading::Reading& reading)
-      : formula_(formula), facts_(facts), reading_(reading) {}
+  PairingUp(const Formula& formula, const reading::Reading& reading)
+      : formula_(formula), facts_(formula.facts), reading_(reading) {}
 
   Pairing run() {
     find_groups();
@@ -43,7 +43,7 @@ class PairingUp {
   Lines lines_of(const foods::Food& food) const {
     Lines out = 0;
     for (std::size_t i = 0; i < formula_.lines.size(); ++i)
-      if (stands_for_any(food, formula_.lines[i].foods, *reading_.catalogue)) out |= line_bit(i);
+      if (stands_for_any(food, formula_.lines[i].named, *reading_.catalogue)) out |= line_bit(i);
     return out;
   }
 
@@ -195,26 +195,24 @@ class PairingUp {
 
 }  // namespace
 
-LineFacts facts_of(const Formula& formula, const foods::Catalogue& catalogue) {
+LineFacts facts_of(const Formula& formula) {
   LineFacts out;
   for (std::size_t i = 0; i < formula.lines.size(); ++i) {
     const auto& line = formula.lines[i];
-    bool flavor = !line.foods.empty(), water = false;
-    for (const auto& id : line.foods) {
-      const auto* food = catalogue.find(id);
-      flavor = flavor && food != nullptr && only_flavor(*food);
-      water = water || (food != nullptr && is_water(*food));  // water or cooking liquid
-    }
-    if (flavor) out.flavor |= line_bit(i);
-    if (water) out.water |= line_bit(i);
+    const auto flavor = [](const foods::Food* food) { return food != nullptr && only_flavor(*food); };
+    const auto water = [](const foods::Food* food) { return food != nullptr && is_water(*food); };
+    if (!line.named.empty() && std::all_of(line.named.begin(), line.named.end(), flavor))
+      out.flavor |= line_bit(i);
+    if (std::any_of(line.named.begin(), line.named.end(), water))  // water or cooking liquid
+      out.water |= line_bit(i);
     if (line.not_eaten) out.not_eaten |= line_bit(i);
     if (line.role == "acid" && !line.not_eaten) out.acid = true;
   }
   return out;
 }
 
-Pairing pair_up(const Formula& formula, const LineFacts& facts, const reading::Reading& reading) {
-  return PairingUp(formula, facts, reading).run();
+Pairing pair_up(const Formula& formula, const reading::Reading& reading) {
+  return PairingUp(formula, reading).run();
 }
 
 }  // namespace sealworthy::tested

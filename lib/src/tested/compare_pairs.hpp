@@ -12,18 +12,8 @@
 
 namespace sealworthy::tested {
 
-/// Lines of a formula, one bit each; formulas are shorter than 64 lines.
-using Lines = std::uint64_t;
-constexpr Lines line_bit(std::size_t line) { return line < 64 ? Lines{1} << line : 0; }
-
-/// What kind of line a line is.
-struct LineFacts {
-  Lines water = 0;
-  Lines flavor = 0;  ///< nothing but dry spice, herb, food color
-  Lines not_eaten = 0;
-  bool acid = false;  ///< the formula rests on an acid, which water would thin
-};
-LineFacts facts_of(const Formula& formula, const foods::Catalogue& catalogue);
+/// Of a formula whose lines have their foods.
+LineFacts facts_of(const Formula& formula);
 
 /// Lines and the ingredients to be compared with them: one with one, or sums where a food stands in several
 /// lines or ingredients ("6 cups of peppers" beside a line of red and a line of green ones).
@@ -41,6 +31,6 @@ struct Pairing {
   std::vector<std::pair<std::size_t, const foods::Named*>> beside;
 };
 
-Pairing pair_up(const Formula& formula, const LineFacts& facts, const reading::Reading& reading);
+Pairing pair_up(const Formula& formula, const reading::Reading& reading);
 
 }  // namespace sealworthy::tested

@@ -39,6 +39,14 @@ bool stands_for_any(const foods::Food& food, std::span<const std::string> ids,
                      [&](const std::string& id) { return stands_for(food, id, catalogue); });
 }
 
+bool stands_for_any(const foods::Food& food, std::span<const foods::Food* const> named,
+                    const foods::Catalogue& catalogue) {
+  return std::any_of(named.begin(), named.end(), [&](const foods::Food* one) {
+    if (one == &food) return true;
+    return one != nullptr && !food.parent.empty() && catalogue.is_a(food, *one) && no_worse(food, *one);
+  });
+}
+
 bool one_of(const foods::Food& food, std::span<const std::string> names, const foods::Catalogue& catalogue) {
   constexpr std::string_view kind = "kind:", tag = "tag:";
   return std::any_of(names.begin(), names.end(), [&](const std::string& name) {

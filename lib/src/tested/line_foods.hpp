@@ -18,6 +18,9 @@ bool no_worse(const foods::Food& form, const foods::Food& food);
 bool stands_for(const foods::Food& food, std::string_view id, const foods::Catalogue& catalogue);
 bool stands_for_any(const foods::Food& food, std::span<const std::string> ids,
                     const foods::Catalogue& catalogue);
+/// The same with the foods looked up before; null ones stand for nothing. Cost: a few steps a food.
+bool stands_for_any(const foods::Food& food, std::span<const foods::Food* const> named,
+                    const foods::Catalogue& catalogue);
 
 /// The same for a list that may also hold "kind:sweetener" and "tag:leafy".
 bool one_of(const foods::Food& food, std::span<const std::string> names, const foods::Catalogue& catalogue);

@@ -2,6 +2,8 @@
 
 /// Tested processes and formulas as rules/processes holds them.
 
+#include <cstddef>
+#include <cstdint>
 #include <optional>
 #include <sealworthy/finding.hpp>
 #include <sealworthy/interval.hpp>
@@ -85,9 +87,10 @@ struct HeadspaceRule {
 
 /// One line of a tested formula.
 struct FormulaLine {
-  std::vector<std::string> foods;  ///< catalogue ids; several: any of them (or a mix, see any_mix)
-  std::string text;                ///< for people: "6 lb pickling cucumbers, sliced"
-  std::string what;                ///< the same without the amount: "pickling cucumbers, sliced"
+  std::vector<std::string> foods;         ///< catalogue ids; several: any of them (or a mix, see any_mix)
+  std::vector<const foods::Food*> named;  ///< those foods; filled by Tables::finish
+  std::string text;                       ///< for people: "6 lb pickling cucumbers, sliced"
+  std::string what;                       ///< the same without the amount: "pickling cucumbers, sliced"
   std::vector<quantity::Amount>
       amounts;       ///< alternatives that the source prints ("14 heads or 4 1/2 tbsp seed")
   std::string role;  ///< acid | low-acid | sugar | salt | pectin | fat | starch | flavor | ""
@@ -104,6 +107,18 @@ struct FormulaLine {
   std::string part;
 };
 
+/// Lines of a formula, one bit each; formulas are shorter than 64 lines.
+using Lines = std::uint64_t;
+constexpr Lines line_bit(std::size_t line) { return line < 64 ? Lines{1} << line : 0; }
+
+/// What kind of line a line is.
+struct LineFacts {
+  Lines water = 0;
+  Lines flavor = 0;  ///< nothing but dry spice, herb, food color
+  Lines not_eaten = 0;
+  bool acid = false;  ///< the formula rests on an acid, which water would thin
+};
+
 struct Formula {
   std::string name;  ///< which of several versions: "1 quart", "molasses sauce"; else ""
   std::string yields;
@@ -113,6 +128,7 @@ struct Formula {
   std::vector<std::string> forbidden;  ///< changes that it forbids, in words
   std::vector<std::string> may;        ///< ids of rules/changes.yaml that its own list allows
   std::vector<std::string> may_not;    ///< ids of general ones that its own list rules out
+  LineFacts facts;                     ///< filled by Tables::finish
 };
 
 /// How a card is recognised as this product; authored beside each product in rules/processes.

@@ -5,6 +5,7 @@
 #include <unordered_map>
 
 #include "tested/change.hpp"
+#include "tested/compare_pairs.hpp"
 #include "tested/load_product.hpp"
 #include "text/nearest.hpp"
 
@@ -74,9 +75,22 @@ bool has_row_like(const Product& product, const Row& row) {
 
 }  // namespace
 
+namespace {
+
+void find_foods(Formula& formula, const foods::Catalogue& catalogue) {
+  for (auto& line : formula.lines)
+    for (const auto& id : line.foods) line.named.push_back(catalogue.find(id));
+  formula.facts = facts_of(formula);
+}
+
+}  // namespace
+
 void Tables::finish(const foods::Catalogue& catalogue, std::vector<foods::LoadError>& errors) {
-  (void)catalogue;
   auto& impl = *impl_;
+  for (auto& product : impl.products) {
+    if (product.formula) find_foods(*product.formula, catalogue);
+    for (auto& version : product.versions) find_foods(version, catalogue);
+  }
   for (std::size_t i = 0; i < impl.products.size(); ++i) {
     const auto& product = impl.products[i];
     const auto& [file, node] = impl.places[i];
