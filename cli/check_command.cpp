@@ -21,6 +21,7 @@ namespace {
 
 /// Puts the paths of --paths-from behind those of the command line; false after the error was told.
 bool take_listed_paths(CheckArguments& arguments) {
+  arguments.named = arguments.paths;
   if (arguments.paths_from.empty()) {
     if (!arguments.paths.empty()) return true;
     tell({"check", {}, "no PATH is given", "name a card, a folder or - for standard input"});

@@ -16,7 +16,7 @@ const Checker& checker() {
 }
 
 knowledge::FoundRecipes found(std::string_view path, std::string_view text, bool all = false) {
-  return knowledge::find_recipes(path, text, checker().knowledge(), all);
+  return knowledge::find_recipes(path, text, checker().knowledge(), {all});
 }
 
 const recipe::Recipe& recipe_of(const knowledge::FoundRecipe& one) {
