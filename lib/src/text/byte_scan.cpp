@@ -12,6 +12,8 @@ constexpr std::string_view no_break_utf8 = "\xC2\xA0";
 
 char lower(char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; }
 bool is_letter(char c) { return lower(c) >= 'a' && lower(c) <= 'z'; }
+/// A letter as a number below 32, the same for either case.
+unsigned number_of(char c) { return static_cast<unsigned char>(c) & 31U; }
 bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\n' || c == '\r' || c == '-'; }
 
 /// How many bytes at the beginning of `bytes` part words.
@@ -49,12 +51,13 @@ bool stands_at(std::string_view bytes, std::string_view word) {
 }  // namespace
 
 void ByteScan::add(std::string_view words) {
-  if (words.empty()) return;
+  if (words.size() < 2) return;
   for (std::size_t byte = 0; byte < kinds_.size(); ++byte) {
     const char c = static_cast<char>(byte);
     if (is_letter(c)) kinds_[byte] |= letter;
     if (lower(c) == words.front()) kinds_[byte] |= begins_word;
   }
+  seconds_[number_of(words.front())] |= 1U << number_of(words[1]);
   words_.emplace_back(words);
 }
 
@@ -64,7 +67,9 @@ bool ByteScan::finds(std::string_view bytes) const {
     const std::uint8_t kind = kinds_[static_cast<unsigned char>(bytes[i])];
     const bool begins = (kind & begins_word) != 0 && (before & letter) == 0;
     before = kind;
-    if (!begins) continue;
+    if (!begins || i + 1 == bytes.size()) continue;
+    // Most words of a text part from those that are looked for at their second letter.
+    if ((seconds_[number_of(bytes[i])] >> number_of(bytes[i + 1]) & 1U) == 0) continue;
     const std::string_view rest = bytes.substr(i);
     if (std::any_of(words_.begin(), words_.end(),
                     [&](const std::string& word) { return stands_at(rest, word); }))
