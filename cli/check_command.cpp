@@ -70,10 +70,10 @@ int check(CheckArguments arguments) {
     return unreadable;
   }
   options.against = arguments.against;
-  // A page has room for the formula beside the card; a cache does not keep it.
+  // A page has room for the formula beside the card.
   const bool page = std::all_of(places.places.begin(), places.places.end(),
                                 [](const OutputPlace& place) { return place.format == ReportFormat::html; });
-  options.side_by_side = (page && arguments.cache.empty()) || !arguments.against.empty();
+  options.side_by_side = page || !arguments.against.empty();
   const auto fail = fail_policy(arguments.fail_on, arguments.require);
   Outputs outputs(places.places, *checker, arguments.common.color, fail);
   if (!outputs.failed().empty()) {

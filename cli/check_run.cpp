@@ -36,14 +36,16 @@ CheckRun::CheckRun(const CheckArguments& arguments, const Checker& checker, Chec
       options_(std::move(options)),
       fail_(fail),
       outputs_(outputs),
+      named_(arguments.named.begin(), arguments.named.end()),
       kitchens_(checker, options_.today, [this](const InputError& error) { trouble(error); }) {}
 
 bool CheckRun::set_up() {
   if (!arguments_.common.kitchen.empty() && !kitchens_.use_for_all(arguments_.common.kitchen)) return false;
   if (!baselines_.open(arguments_.baseline, arguments_.write_baseline)) return false;
-  // What --explain and --against add to a report is not kept.
-  if (arguments_.cache.empty() || options_.explain || options_.side_by_side) return true;
-  auto common = arguments_.common.altitude + (options_.all ? "\1" : "\0");
+  if (arguments_.cache.empty()) return true;
+  auto common = arguments_.common.altitude + '\0' + options_.against + '\0';
+  for (const bool option : {options_.all, options_.explain, options_.side_by_side})
+    common += option ? '+' : '-';
   for (const auto& path : expand(arguments_.common.rules).files) {
     const auto text = read_file(path, file_limit);
     if (const auto* rules = std::get_if<std::string>(&text)) common += '\0' + path + '\0' + *rules;
@@ -75,8 +77,7 @@ int CheckRun::all() {
 CheckOptions CheckRun::options_for(const std::string& path) {
   auto options = options_;
   if (auto kitchen = kitchens_.of(path)) options.kitchen = std::move(kitchen);
-  const auto& named = arguments_.named;
-  options.named = std::find(named.begin(), named.end(), path) != named.end();
+  options.named = named_.contains(path);
   return options;
 }
 

@@ -7,6 +7,7 @@
 #include <sealworthy/checker.hpp>
 #include <sealworthy/formats.hpp>
 #include <string>
+#include <unordered_set>
 #include <vector>
 
 #include "baselines.hpp"
@@ -55,6 +56,7 @@ class CheckRun {
   CheckOptions options_;
   FailPolicy fail_;
   Outputs& outputs_;
+  std::unordered_set<std::string> named_;
   Kitchens kitchens_;
   Baselines baselines_;
   std::optional<ReportCache> cache_;

@@ -1,6 +1,7 @@
 #include "line_file.hpp"
 
 #include <fcntl.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -14,6 +15,13 @@ namespace {
 
 constexpr std::size_t piece_bytes = std::size_t{64} << 10;
 
+/// What reading all of a file may take at once: one byte more than it has, so that its end is seen at once.
+std::size_t expected_bytes(int descriptor) {
+  struct stat status {};
+  const bool file = fstat(descriptor, &status) == 0 && S_ISREG(status.st_mode);
+  return file && status.st_size >= 0 ? static_cast<std::size_t>(status.st_size) + 1 : piece_bytes;
+}
+
 }  // namespace
 
 std::variant<std::unique_ptr<LineFile>, Trouble> LineFile::open(const std::string& path) {
@@ -26,13 +34,13 @@ LineFile::~LineFile() {
   if (descriptor_ != STDIN_FILENO) close(descriptor_);
 }
 
-bool LineFile::read_more() {
+bool LineFile::read_more(std::size_t most) {
   if (ended_) return false;
   const auto old = buffer_.size();
-  buffer_.resize(old + piece_bytes);
+  buffer_.resize(old + most);
   ssize_t n = 0;
   do {
-    n = read(descriptor_, buffer_.data() + old, piece_bytes);
+    n = read(descriptor_, buffer_.data() + old, most);
   } while (n < 0 && errno == EINTR);
   if (n < 0) error_ = errno;
   ended_ = n <= 0;
@@ -48,7 +56,7 @@ std::string_view LineFile::beginning() {
     const auto end = first == std::string::npos ? first : buffer_.find('\n', first);
     return end != std::string::npos && buffer_.find_first_not_of(blanks, end) != std::string::npos;
   };
-  while (!enough() && read_more()) {
+  while (!enough() && read_more(piece_bytes)) {
   }
   return buffer_;
 }
@@ -57,7 +65,7 @@ std::string_view LineFile::beginning() {
 void LineFile::drop_rest_of_line() {
   std::string kept = buffer_.substr(0, most_line_bytes + 1);
   buffer_.clear();
-  while (read_more()) {
+  while (read_more(piece_bytes)) {
     const auto end = buffer_.find('\n');
     if (end != std::string::npos) {
       buffer_.erase(0, end);
@@ -78,7 +86,7 @@ Lines LineFile::next() {
       end = buffer_.rfind('\n');
       break;
     }
-    if (!read_more()) break;
+    if (!read_more(piece_bytes)) break;
     const auto found = std::string_view(buffer_).substr(searched).rfind('\n');
     if (found != std::string_view::npos) end = searched + found;
   }
@@ -98,7 +106,8 @@ Lines LineFile::next() {
 }
 
 std::variant<std::string, Trouble> LineFile::rest(std::size_t limit) {
-  while (buffer_.size() <= limit && read_more()) {
+  const auto most = std::min(expected_bytes(descriptor_), limit + 1);
+  while (buffer_.size() <= limit && read_more(most)) {
   }
   if (error_ != 0) return Trouble{path_, "can't be read: " + std::generic_category().message(error_)};
   if (buffer_.size() > limit) buffer_.resize(limit + 1);

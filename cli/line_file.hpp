@@ -41,8 +41,8 @@ class LineFile {
 
  private:
   LineFile(std::string path, int descriptor) : path_(std::move(path)), descriptor_(descriptor) {}
-  /// Adds some bytes to the buffer; false at the end and where reading fails.
-  bool read_more();
+  /// Adds at most so many bytes to the buffer; false at the end and where reading fails.
+  bool read_more(std::size_t most);
   void drop_rest_of_line();
 
   std::string path_;

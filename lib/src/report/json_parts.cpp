@@ -11,8 +11,8 @@ namespace {
 
 /// Most texts stand in JSON as they are; the library writes the others.
 void append_text(std::string& out, std::string_view text) {
-  const bool plain = std::all_of(text.begin(), text.end(),
-                                 [](char c) { return c >= ' ' && c < '\x7f' && c != '"' && c != '\\'; });
+  bool plain = true;
+  for (const char c : text) plain &= c >= ' ' && c < '\x7f' && c != '"' && c != '\\';
   if (!plain) {
     out += json_text(Json(text));
     return;
