@@ -93,9 +93,10 @@ class Checker {
       const std::vector<std::pair<std::string, std::string>>& files);
 
   /// One report a recipe, in order. How the text is read goes by the end of `path`: YAML cards (.yaml, .yml),
-  /// JSON cards and schema.org recipes (.json, .jsonld; .ndjson and .jsonl with one a line), web pages with
-  /// schema.org data (.html, .htm), Markdown with front matter (.md, .markdown) and plain text (.txt);
-  /// anything else is read as cards. An empty text of cards gives one `unreadable` report.
+  /// JSON cards and schema.org recipes (.json, .jsonld; .ndjson and .jsonl with one a line), web pages
+  /// (.html, .htm) by their schema.org data or else by their text, Markdown with front matter (.md,
+  /// .markdown) and plain text (.txt); anything else is read as cards. An empty text of cards gives one
+  /// `unreadable` report.
   [[nodiscard]] FileReport check_file(std::string_view path, std::string_view text,
                                       const CheckOptions& options = {}) const;
   /// The recipes of check_file.

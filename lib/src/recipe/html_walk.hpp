@@ -2,10 +2,10 @@
 
 /// Walking an HTML page by the events of libxml2's parser, with the place of each in the page.
 
+#include <libxml/tree.h>
+
 #include <cstddef>
 #include <string_view>
-
-struct _xmlParserCtxt;
 
 namespace sealworthy::recipe {
 
@@ -51,7 +51,7 @@ class HtmlWalk {
   [[nodiscard]] std::size_t offset() const;
 
   std::string_view page_;
-  _xmlParserCtxt* parser_ = nullptr;
+  xmlParserCtxtPtr parser_ = nullptr;
   std::size_t last_ = 0;
   int depth_ = 0;
   bool failed_ = false, stopped_ = false;
