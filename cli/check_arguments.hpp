@@ -12,6 +12,7 @@ namespace sealworthy::cli {
 struct CheckArguments {
   Common common;
   std::vector<std::string> paths;
+  std::vector<std::string> named;    ///< of `paths` those that stand on the command line itself
   std::vector<std::string> outputs;  ///< --output, each FILE or FORMAT:FILE
   std::string fail_on = "warning";
   std::string require;

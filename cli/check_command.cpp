@@ -21,6 +21,7 @@ namespace {
 
 /// Puts the paths of --paths-from behind those of the command line; false after the error was told.
 bool take_listed_paths(CheckArguments& arguments) {
+  arguments.named = arguments.paths;
   if (arguments.paths_from.empty()) {
     if (!arguments.paths.empty()) return true;
     tell({"check", {}, "no PATH is given", "name a card, a folder or - for standard input"});
@@ -69,10 +70,10 @@ int check(CheckArguments arguments) {
     return unreadable;
   }
   options.against = arguments.against;
-  // A page has room for the formula beside the card; a cache does not keep it.
+  // A page has room for the formula beside the card.
   const bool page = std::all_of(places.places.begin(), places.places.end(),
                                 [](const OutputPlace& place) { return place.format == ReportFormat::html; });
-  options.side_by_side = (page && arguments.cache.empty()) || !arguments.against.empty();
+  options.side_by_side = page || !arguments.against.empty();
   const auto fail = fail_policy(arguments.fail_on, arguments.require);
   Outputs outputs(places.places, *checker, arguments.common.color, fail);
   if (!outputs.failed().empty()) {

@@ -36,14 +36,16 @@ CheckRun::CheckRun(const CheckArguments& arguments, const Checker& checker, Chec
       options_(std::move(options)),
       fail_(fail),
       outputs_(outputs),
+      named_(arguments.named.begin(), arguments.named.end()),
       kitchens_(checker, options_.today, [this](const InputError& error) { trouble(error); }) {}
 
 bool CheckRun::set_up() {
   if (!arguments_.common.kitchen.empty() && !kitchens_.use_for_all(arguments_.common.kitchen)) return false;
   if (!baselines_.open(arguments_.baseline, arguments_.write_baseline)) return false;
-  // What --explain and --against add to a report is not kept.
-  if (arguments_.cache.empty() || options_.explain || options_.side_by_side) return true;
-  auto common = arguments_.common.altitude + (options_.all ? "\1" : "\0");
+  if (arguments_.cache.empty()) return true;
+  auto common = arguments_.common.altitude + '\0' + options_.against + '\0';
+  for (const bool option : {options_.all, options_.explain, options_.side_by_side})
+    common += option ? '+' : '-';
   for (const auto& path : expand(arguments_.common.rules).files) {
     const auto text = read_file(path, file_limit);
     if (const auto* rules = std::get_if<std::string>(&text)) common += '\0' + path + '\0' + *rules;
@@ -72,28 +74,65 @@ int CheckRun::all() {
   return failed_ ? found : fine;
 }
 
-CheckRun::Checked CheckRun::check(const std::string& path) {
-  auto text = read_file(path, most_bytes(path));
-  if (auto* t = std::get_if<Trouble>(&text)) return {{}, std::move(*t)};
+CheckOptions CheckRun::options_for(const std::string& path) {
   auto options = options_;
   if (auto kitchen = kitchens_.of(path)) options.kitchen = std::move(kitchen);
-  return {check_or_recall(path, std::get<std::string>(text), options), {}};
+  options.named = named_.contains(path);
+  return options;
 }
 
+CheckRun::Checked CheckRun::check(const std::string& path, std::variant<std::string, Trouble> text) {
+  if (auto* t = std::get_if<Trouble>(&text)) return {{}, std::move(*t)};
+  const auto& bytes = std::get<std::string>(text);
+  const auto options = options_for(path);
+  const auto reader = std::filesystem::path(path).extension().string() + (options.named ? " named" : "");
+  return {check_or_recall(path, bytes, reader, options,
+                          [&] { return checker_.check_file(path, bytes, options); }),
+          {}};
+}
+
+CheckRun::Checked CheckRun::check(const std::string& path, Lines lines) {
+  const auto options = options_for(path);
+  auto report = check_or_recall(path, lines.text, "line " + std::to_string(lines.first), options,
+                                [&] { return checker_.check_lines(path, lines.text, lines.first, options); });
+  return {std::move(report), std::move(lines.trouble), true, lines.last};
+}
+
+std::vector<CheckRun::Checked> CheckRun::check(const Work& work) {
+  std::vector<Checked> done;
+  if (work.lines) {
+    done.push_back(check(work.files.front(), *work.lines));
+    return done;
+  }
+  done.reserve(work.files.size());
+  for (const auto& file : work.files)
+    done.push_back(check(file, work.text ? *work.text : read_file(file, most_bytes(file))));
+  return done;
+}
+
+template <class Check>
 FileReport CheckRun::check_or_recall(const std::string& path, const std::string& text,
-                                     const CheckOptions& options) {
-  if (!cache_) return checker_.check_file(path, text, options);
-  const auto key = cache_->key(text, std::filesystem::path(path).extension().string(),
-                               options.kitchen ? options.kitchen->path() : std::string());
+                                     const std::string& reader, const CheckOptions& options, Check check) {
+  if (!cache_) return check();
+  const auto key = cache_->key(text, reader, options.kitchen ? options.kitchen->path() : std::string());
   if (auto known = cache_->find(key, path)) return {std::move(*known), 0};
-  auto report = checker_.check_file(path, text, options);
+  auto report = check();
   // A page that is passed over costs no more than looking it up.
   if (report.skipped == 0) cache_->add(key, report.recipes);
   return report;
 }
 
+/// The recipes of a file are numbered through all its lines; a file without any is a page without a recipe.
+void CheckRun::number(Checked& lines) {
+  for (auto& report : lines.report.recipes) report.document += static_cast<int>(before_);
+  before_ += lines.report.recipes.size() + lines.report.skipped;
+  if (!lines.last) return;
+  if (before_ == 0) ++lines.report.skipped;
+  before_ = 0;
+}
+
 void CheckRun::write(Checked& checked) {
-  if (checked.trouble) trouble({checked.trouble->path, {}, checked.trouble->message, {}});
+  if (checked.lines) number(checked);
   summary_.skipped += checked.report.skipped;
   for (auto& report : checked.report.recipes) {
     baselines_.mark(report);
@@ -101,45 +140,38 @@ void CheckRun::write(Checked& checked) {
     failed_ = failed_ || fail_.fails(report);
     outputs_.recipe(report);
   }
-  progress_.one_more();
+  if (checked.trouble) trouble({checked.trouble->path, {}, checked.trouble->message, {}});
+  if (checked.last) progress_.one_more();
 }
 
-/// Reports are written in the order of the files whatever the number of threads; at most a few files per
-/// thread are under way at once, which bounds memory.
+/// Reports are written in the order of the files and lines whatever the number of threads; at most a few
+/// pieces of work per thread are under way at once, which bounds memory.
 void CheckRun::check_all(const std::vector<std::string>& files) {
   const auto jobs = static_cast<std::size_t>(
       arguments_.jobs > 0 ? arguments_.jobs
                           : static_cast<int>(std::max(1U, std::thread::hardware_concurrency())));
-  if (jobs == 1 || files.size() < 2) {
-    for (const auto& file : files) {
-      auto checked = check(file);
-      write(checked);
-    }
+  WorkQueue queue(files);
+  if (jobs == 1 || queue.one_piece()) {
+    while (const auto work = queue.next())
+      for (auto& checked : check(*work)) write(checked);
     return;
   }
   const tbb::global_control limit(tbb::global_control::max_allowed_parallelism, jobs);
-  std::size_t next = 0;
-  constexpr std::size_t batch = 16;
-  using Batch = std::pair<std::size_t, std::size_t>;
-  const auto take =
-      tbb::make_filter<void, Batch>(tbb::filter_mode::serial_in_order, [&](tbb::flow_control& control) {
-        if (next >= files.size()) control.stop();
-        const Batch range{next, std::min(next + batch, files.size())};
-        next = range.second;
-        return range;
+  using WorkOnce = std::shared_ptr<const Work>;
+  using Done = std::shared_ptr<std::vector<Checked>>;
+  const auto take = tbb::make_filter<void, WorkOnce>(
+      tbb::filter_mode::serial_in_order, [&](tbb::flow_control& control) -> WorkOnce {
+        if (auto work = queue.next()) return std::make_shared<const Work>(std::move(*work));
+        control.stop();
+        return nullptr;
       });
-  const auto work = tbb::make_filter<Batch, std::shared_ptr<std::vector<Checked>>>(
-      tbb::filter_mode::parallel, [&](Batch range) {
-        auto done = std::make_shared<std::vector<Checked>>();
-        done->reserve(batch);
-        for (auto i = range.first; i < range.second; ++i) done->push_back(check(files[i]));
-        return done;
-      });
-  const auto put_out = tbb::make_filter<std::shared_ptr<std::vector<Checked>>, void>(
-      tbb::filter_mode::serial_in_order, [&](const std::shared_ptr<std::vector<Checked>>& done) {
-        for (auto& checked : *done) write(checked);
-      });
-  tbb::parallel_pipeline(4 * jobs, take & work & put_out);
+  const auto do_it = tbb::make_filter<WorkOnce, Done>(tbb::filter_mode::parallel, [&](const WorkOnce& work) {
+    return std::make_shared<std::vector<Checked>>(check(*work));
+  });
+  const auto put_out = tbb::make_filter<Done, void>(tbb::filter_mode::serial_in_order, [&](const Done& done) {
+    for (auto& checked : *done) write(checked);
+  });
+  tbb::parallel_pipeline(4 * jobs, take & do_it & put_out);
 }
 
 void CheckRun::trouble(const InputError& error) {

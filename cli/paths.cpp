@@ -3,19 +3,18 @@
 #include <algorithm>
 #include <array>
 #include <cerrno>
-#include <cstdio>
 #include <filesystem>
 #include <memory>
 #include <string_view>
 #include <system_error>
 #include <unordered_set>
 
+#include "line_file.hpp"
+
 namespace sealworthy::cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-std::string reason(int error) { return std::generic_category().message(error); }
 
 bool hidden(const fs::path& path) {
   const auto name = path.filename().string();
@@ -65,10 +64,6 @@ void walk(const std::string& folder, Expanded& out) {
   out.files.insert(out.files.end(), found.begin(), found.end());
 }
 
-struct Close {
-  void operator()(std::FILE* file) const { std::fclose(file); }
-};
-
 }  // namespace
 
 Expanded expand(const std::vector<std::string>& paths) {
@@ -91,20 +86,9 @@ Expanded expand(const std::vector<std::string>& paths) {
 }
 
 std::variant<std::string, Trouble> read_file(const std::string& path, std::size_t limit) {
-  const std::unique_ptr<std::FILE, Close> owned(path == "-" ? nullptr : std::fopen(path.c_str(), "rb"));
-  std::FILE* file = path == "-" ? stdin : owned.get();
-  if (file == nullptr) return Trouble{path, "can't be opened: " + reason(errno)};
-  std::string text;
-  constexpr std::size_t chunk = 16384;
-  while (text.size() <= limit) {
-    const auto old = text.size();
-    text.resize(old + chunk);
-    const auto n = std::fread(text.data() + old, 1, std::min(chunk, limit + 1 - old), file);
-    text.resize(old + n);
-    if (n == 0) break;
-  }
-  if (std::ferror(file) != 0) return Trouble{path, "can't be read: " + reason(errno)};
-  return text;
+  auto opened = LineFile::open(path);
+  if (auto* trouble = std::get_if<Trouble>(&opened)) return std::move(*trouble);
+  return std::get<std::unique_ptr<LineFile>>(opened)->rest(limit);
 }
 
 }  // namespace sealworthy::cli

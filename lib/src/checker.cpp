@@ -121,12 +121,13 @@ RecipeReport check_card(const recipe::Recipe& recipe, const reading::Settings& s
 /// Line starts of a text, so that its lines can be quoted. Cost: one pass, made only if something was found.
 class Lines {
  public:
-  explicit Lines(std::string_view text) : text_(text) {}
+  explicit Lines(std::string_view text, int first = 1) : text_(text), first_(first) {}
 
   std::string_view line(int number) {
     if (starts_.empty()) index();
-    const auto i = static_cast<std::size_t>(number);
-    if (number < 1 || i >= starts_.size()) return {};
+    if (number < first_) return {};
+    const auto i = static_cast<std::size_t>(number - first_) + 1;
+    if (i >= starts_.size()) return {};
     std::string_view found = text_.substr(starts_[i - 1], starts_[i] - starts_[i - 1]);
     while (!found.empty() && (found.back() == '\n' || found.back() == '\r')) found.remove_suffix(1);
     return found;
@@ -144,6 +145,7 @@ class Lines {
   }
 
   std::string_view text_;
+  int first_;  ///< number of the first line
   std::vector<std::size_t> starts_;
 };
 
@@ -186,6 +188,28 @@ RecipeReport check_guarded(std::string_view path, const knowledge::FoundRecipe& 
                        std::string("the checker failed on this recipe: ") + error.what(),
                        "please report it with the recipe"});
   }
+}
+
+reading::Settings settings_of(const CheckOptions& options) {
+  reading::Settings settings;
+  if (options.kitchen) settings.kitchen = &options.kitchen->get();
+  settings.altitude = options.altitude;
+  settings.today = recipe::read_date(options.today);
+  settings.against = options.against;
+  settings.side_by_side = options.side_by_side;
+  return settings;
+}
+
+FileReport check_all(std::string_view path, const knowledge::FoundRecipes& found, Lines lines,
+                     const knowledge::Knowledge& knowledge, const CheckOptions& options) {
+  const auto settings = settings_of(options);
+  FileReport report;
+  report.skipped = found.skipped;
+  for (const auto& one : found.recipes) {
+    report.recipes.push_back(check_guarded(path, one, settings, knowledge, options.explain));
+    quote_lines(report.recipes.back(), lines);
+  }
+  return report;
 }
 
 }  // namespace
@@ -257,7 +281,13 @@ std::string Checker::nearest(std::string_view id) const {
   return std::string(knowledge_->tables.nearest_id(id).value_or(""));
 }
 
-std::size_t most_bytes(std::string_view path) { return recipe::most_bytes(recipe::kind_of(path, {})); }
+std::size_t most_bytes(std::string_view path, std::string_view beginning) {
+  return recipe::most_bytes(recipe::kind_of(path, beginning));
+}
+
+bool recipe_a_line(std::string_view path, std::string_view beginning) {
+  return recipe::kind_of(path, beginning) == recipe::FileKind::json_lines;
+}
 
 std::vector<RecipeReport> Checker::check_text(std::string_view path, std::string_view text,
                                               const CheckOptions& options) const {
@@ -266,26 +296,19 @@ std::vector<RecipeReport> Checker::check_text(std::string_view path, std::string
 
 FileReport Checker::check_file(std::string_view path, std::string_view text,
                                const CheckOptions& options) const {
-  reading::Settings settings;
-  if (options.kitchen) settings.kitchen = &options.kitchen->get();
-  settings.altitude = options.altitude;
-  settings.today = recipe::read_date(options.today);
-  settings.against = options.against;
-  settings.side_by_side = options.side_by_side;
-
-  FileReport report;
-  Lines lines(text);
-  const auto found = knowledge::find_recipes(path, text, *knowledge_, options.all);
-  report.skipped = found.skipped;
-  for (const auto& one : found.recipes) {
-    report.recipes.push_back(check_guarded(path, one, settings, *knowledge_, options.explain));
-    quote_lines(report.recipes.back(), lines);
-  }
+  const auto found = knowledge::find_recipes(path, text, *knowledge_, {options.all, options.named});
+  auto report = check_all(path, found, Lines(text), *knowledge_, options);
   if (report.recipes.empty() && report.skipped == 0) {
     report.recipes.push_back(
         unreadable(path, 1, {{1, 1}, "the file holds no recipe", "write a card with `recipe:`"}));
   }
   return report;
+}
+
+FileReport Checker::check_lines(std::string_view path, std::string_view lines, int first_line,
+                                const CheckOptions& options) const {
+  const auto found = knowledge::find_in_lines(lines, first_line, *knowledge_, options.all);
+  return check_all(path, found, Lines(lines, first_line), *knowledge_, options);
 }
 
 }  // namespace sealworthy

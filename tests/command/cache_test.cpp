@@ -42,7 +42,9 @@ struct CachedSite {
   /// Whether a run had to check anything: what it checks it adds to the cache as a new pack.
   bool checks_anything(const std::string& arguments = {}) const {
     const auto before = packs().size();
-    CHECK(check("--cache cache " + arguments).out == check(arguments).out);
+    const auto cached = check("--cache cache " + arguments);
+    CHECK(cached.status != 2);
+    CHECK(cached.out == check(arguments).out);
     return packs().size() != before;
   }
 };
@@ -86,6 +88,25 @@ TEST_CASE("another kitchen, altitude or folder of rules is checked anew") {
   site.folder.write("rules/sources.yaml", "sources: []\n");
   const auto with_rules = site.check("--rules rules");
   if (with_rules.status != 2) CHECK(site.checks_anything("--rules rules"));
+}
+
+TEST_CASE("what --explain, --against and a page add is kept too, each for itself") {
+  const CachedSite site;
+  site.check("--cache cache");
+  for (const std::string options :
+       {"--explain", "--against beans-snap-and-italian-pieces", "--against beets-whole-cubed-or-sliced",
+        "--all", "--explain --against beans-snap-and-italian-pieces"}) {
+    CAPTURE(options);
+    CHECK(site.checks_anything(options));
+    CHECK_FALSE(site.checks_anything(options));
+  }
+  const auto page = [&](const std::string& more) {
+    return shell("cd " + site.folder.path() +
+                 " && sealworthy check --explain --format html --today 2026-08-31 " + more + " cards")
+        .out;
+  };
+  CHECK(page("--cache cache") == page(""));
+  CHECK(page("--cache cache") == page(""));
 }
 
 TEST_CASE("the day counts where a date stands in the card or the kitchen, and nowhere else") {

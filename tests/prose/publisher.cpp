@@ -221,6 +221,23 @@ std::string html(const Invented& recipe, bool microdata) {
   return out + "</ol></div></body></html>\n";
 }
 
+/// A page that says nothing in schema.org's words, between a site's own parts.
+std::string bare_html(const Invented& recipe, bool article) {
+  std::string out =
+      "<!DOCTYPE html>\n<html><head><title>" + escaped(recipe.title) +
+      " - The larder</title>\n<style>p {}</style></head><body class=\"comments\"><header><h1>The "
+      "larder</h1></header><nav><ul><li>2 cups of links</ul></nav>\n";
+  out += article ? "<article>\n" : "<div>";
+  out += "<h2>" + escaped(recipe.title) + "</h2>\n";
+  if (!article) out.replace(out.rfind("<h2>"), 4, "<h1>").replace(out.rfind("</h2>"), 5, "</h1>");
+  out += "<p><strong>Ingredients</strong></p><ul>\n";
+  for (const auto& line : recipe.ingredients) out += "<li><span>" + escaped(line) + "</span>\n";
+  out += "</ul><h3>Directions</h3>\n";
+  for (const auto& step : recipe.directions) out += "<p>" + escaped(step) + "\n";
+  out += article ? "</article>" : "</div>";
+  return out + "<div id=comments><p>I boil mine in an oven.</div><footer>Share</footer></body></html>\n";
+}
+
 std::string markdown(const Invented& recipe, bool fields_in_front) {
   std::string out = "---\nlayout: recipe\ntags: [larder, canning]\n";
   if (fields_in_front) {
@@ -268,7 +285,8 @@ std::vector<Published> publish(const Invented& recipe, std::uint32_t seed) {
           {"recipe.jsonld", schema(recipe, !odd).dump(2) + "\n"},
           {"page.html", html(recipe, odd)},
           {"recipe.txt", plain(recipe, odd)},
-          {"recipes.ndjson", schema(recipe, odd).dump() + "\n"}};
+          {"recipes.ndjson", schema(recipe, odd).dump() + "\n"},
+          {"bare.html", bare_html(recipe, odd)}};
 }
 
 }  // namespace sealworthy::prose_test

@@ -61,6 +61,9 @@ struct CheckOptions {
   std::string today;          ///< ISO date; empty: checks that need a date say nothing
   bool explain = false;       ///< fills in Finding::meaning and RecipeReport::study (study.hpp)
   bool all = false;           ///< check recipes of pages that are not about canning too
+  /// The file was asked for by its name: JSON and scripts in it that can't be read are told as errors. Else
+  /// they are where the text speaks of canning, and count as not about canning where it does not.
+  bool named = false;
 };
 
 /// What one file holds.
@@ -71,8 +74,15 @@ struct FileReport {
   std::size_t skipped = 0;
 };
 
-/// The most bytes that a file of this name is read with; a larger one is told as an error.
-std::size_t most_bytes(std::string_view path);
+/// The most bytes that a file of this name is read with; a larger one is told as an error. A name without an
+/// ending, and "-" for standard input, go by the `beginning` of the text.
+std::size_t most_bytes(std::string_view path, std::string_view beginning = {});
+
+/// True if a file is read with a recipe a line (Checker::check_lines): .ndjson and .jsonl. `beginning` as
+/// above; it should hold the first line and the first mark below it.
+bool recipe_a_line(std::string_view path, std::string_view beginning);
+/// The longest line of such a file; a longer one is told as an error.
+inline constexpr std::size_t most_line_bytes = 1 << 20;
 
 class Checker {
  public:
@@ -83,14 +93,22 @@ class Checker {
       const std::vector<std::pair<std::string, std::string>>& files);
 
   /// One report a recipe, in order. How the text is read goes by the end of `path`: YAML cards (.yaml, .yml),
-  /// JSON cards and schema.org recipes (.json, .jsonld; .ndjson and .jsonl with one a line), web pages with
-  /// schema.org data (.html, .htm), Markdown with front matter (.md, .markdown) and plain text (.txt);
-  /// anything else is read as cards. An empty text of cards gives one `unreadable` report.
+  /// JSON cards and schema.org recipes (.json, .jsonld; .ndjson and .jsonl with one a line), web pages
+  /// (.html, .htm) by their schema.org data or else by their text, Markdown with front matter (.md,
+  /// .markdown) and plain text (.txt); anything else is read as cards. An empty text of cards gives one
+  /// `unreadable` report.
   [[nodiscard]] FileReport check_file(std::string_view path, std::string_view text,
                                       const CheckOptions& options = {}) const;
   /// The recipes of check_file.
   [[nodiscard]] std::vector<RecipeReport> check_text(std::string_view path, std::string_view text,
                                                      const CheckOptions& options = {}) const;
+
+  /// Some whole lines of a file with a recipe a line, so that a file of any size can be checked in parts, at
+  /// the same time if need be: `first_line` is the number of their first line in the file. Recipes are
+  /// numbered from 1 in each part: the next part's go on after `recipes` and `skipped` of those before. Lines
+  /// without a recipe count as nothing.
+  [[nodiscard]] FileReport check_lines(std::string_view path, std::string_view lines, int first_line,
+                                       const CheckOptions& options = {}) const;
 
   /// True if `id` names a tested process.
   [[nodiscard]] bool knows(std::string_view id) const;

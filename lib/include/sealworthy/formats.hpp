@@ -6,7 +6,7 @@
 /// The last three show paths relative to `WriterOptions::base` with forward slashes, since build services
 /// join them to the root of the checked-out files. Bytes that are no UTF-8 are replaced by U+FFFD in every
 /// format for programs, so that what comes out can always be parsed. Memory: that of one recipe (JUnit: of
-/// one file).
+/// one file; HTML: the distinct texts of all).
 
 #include <array>
 #include <memory>

@@ -1,11 +1,27 @@
 #include "foods/slips.hpp"
 
 #include <algorithm>
+#include <atomic>
+#include <functional>
+#include <string>
+#include <unordered_map>
 
 namespace sealworthy::foods {
 namespace {
 
 bool letter(char c) { return c >= 'a' && c <= 'z'; }
+
+constexpr std::size_t most_asked = 4096;
+
+struct Hash : std::hash<std::string_view> {
+  using is_transparent = void;
+};
+
+/// The words that one thread asked for.
+struct Asked {
+  std::uint64_t of = 0;  ///< Slips::number_
+  std::unordered_map<std::string, WordId, Hash, std::equal_to<>> answers;
+};
 
 }  // namespace
 
@@ -21,6 +37,8 @@ bool one_slip_apart(std::string_view a, std::string_view b) {
 }
 
 void Slips::build(const Lexicon& lexicon) {
+  static std::atomic<std::uint64_t> built{0};
+  number_ = ++built;
   for (WordId id = 0; id < lexicon.size(); ++id) {
     const auto& entry = lexicon.entry(id);
     if (!entry.of_food || entry.text.size() < shortest) continue;
@@ -38,6 +56,15 @@ void Slips::build(const Lexicon& lexicon) {
 WordId Slips::meant(std::string_view word, const Lexicon& lexicon) const {
   if (word.size() < shortest || word.size() > longest) return no_word;
   if (!std::all_of(word.begin(), word.end(), letter)) return no_word;
+  thread_local Asked asked;
+  if (asked.of != number_ || asked.answers.size() >= most_asked) asked = {number_, {}};
+  if (const auto known = asked.answers.find(word); known != asked.answers.end()) return known->second;
+  const WordId answer = find(word, lexicon);
+  asked.answers.emplace(word, answer);
+  return answer;
+}
+
+WordId Slips::find(std::string_view word, const Lexicon& lexicon) const {
   Candidates found;
   search(by_first_[static_cast<std::size_t>(word.front() - 'a')], word, lexicon, found);
   search(by_last_[static_cast<std::size_t>(word.back() - 'a')], word, lexicon, found);

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <string_view>
 #include <vector>
 
@@ -12,7 +13,7 @@
 namespace sealworthy::foods {
 
 /// Finds the word that an unknown one was meant to be. One edit never changes both ends of a word, so only
-/// words that share the first or the last letter are compared. Cost: some 200 short comparisons.
+/// words that share the first or the last letter are compared.
 class Slips {
  public:
   static constexpr std::size_t shortest = 5;  ///< letters of a word in which a slip is looked for
@@ -22,9 +23,12 @@ class Slips {
   /// The word of a food name that is one letter added, left out, changed or swapped away from `word`; no_word
   /// if there is none, or if words of different meaning are. A word that names a food by itself goes before
   /// one that occurs in longer names only.
+  /// Cost: a comparison with some hundred words, the first time that a thread asks for a word; recipes use
+  /// few words often.
   [[nodiscard]] WordId meant(std::string_view word, const Lexicon& lexicon) const;
 
  private:
+  [[nodiscard]] WordId find(std::string_view word, const Lexicon& lexicon) const;
   struct Candidates {
     WordId name = no_word;  ///< names a food by itself
     WordId part = no_word;
@@ -34,6 +38,7 @@ class Slips {
   static void search(const std::vector<WordId>& words, std::string_view word, const Lexicon& lexicon,
                      Candidates& found);
 
+  std::uint64_t number_ = 0;  ///< of this one among all that the process built
   /// By letter; within a letter by length.
   std::array<std::vector<WordId>, 26> by_first_, by_last_;
 };

@@ -219,6 +219,11 @@ yaml::DocumentOrError read_document(std::string_view text, int number, Position 
   if (text.starts_with(byte_order_mark)) text.remove_prefix(byte_order_mark.size());
   if (text.size() > limits.bytes)
     return yaml::BadDocument{number, {start, "This file is too large to be a recipe.", ""}};
+  // The parser takes a zero byte for the end, and all behind it would be passed over.
+  if (const std::size_t zero = text.find('\0'); zero != std::string_view::npos)
+    return yaml::BadDocument{number,
+                             {text::Locator(text, start).at(zero), "A zero byte stands here; JSON has none.",
+                              "Save the file as UTF-8 text."}};
   Builder builder(text, start, limits);
   nlohmann::json::sax_parse(text.data(), text.data() + text.size(), &builder);
   return builder.finish(number);

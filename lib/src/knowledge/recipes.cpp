@@ -22,7 +22,7 @@ bool same(const Recipe& a, const Recipe& b) {
          equal(a.steps, b.steps, [](const auto& step) { return step.value; });
 }
 
-recipe::TextWords text_words(const prose::Vocabulary& words) {
+recipe::TextWords text_words(const prose::Vocabulary& words, const Asked& asked) {
   using prose::Sense;
   using recipe::Section;
   return {[&words](std::string_view heading) {
@@ -32,15 +32,15 @@ recipe::TextWords text_words(const prose::Vocabulary& words) {
             if (words.is(heading, Sense::heading_other)) return Section::other;
             return Section::none;
           },
-          [&words](std::string_view line) { return words.begins_with(line, Sense::yield); }};
+          [&words](std::string_view line) { return words.begins_with(line, Sense::yield); },
+          [&words](std::string_view bytes) { return words.may_speak_of_canning(bytes); }, asked.all,
+          asked.named};
 }
 
-}  // namespace
-
-FoundRecipes find_recipes(std::string_view path, std::string_view text, const Knowledge& knowledge,
-                          bool all) {
+/// `lines`: each line stands for itself, so a recipe is looked for twice in its own line only.
+FoundRecipes found_in(const std::vector<recipe::Piece>& pieces, bool lines, const Knowledge& knowledge,
+                      bool all) {
   FoundRecipes found;
-  const auto pieces = recipe::read_pieces(path, text, text_words(knowledge.directions));
   int number = 0;
   std::vector<Recipe> from_pages;
   for (const recipe::Piece& piece : pieces) {
@@ -68,6 +68,9 @@ FoundRecipes find_recipes(std::string_view path, std::string_view text, const Kn
         continue;
       }
       auto& good = std::get<prose::Understood>(understood);
+      const auto line_of = [](const Recipe& recipe) { return recipe.title.at.line; };
+      if (lines && !from_pages.empty() && line_of(from_pages.back()) != line_of(good.recipe))
+        from_pages.clear();
       const bool twice = std::any_of(from_pages.begin(), from_pages.end(),
                                      [&](const Recipe& r) { return same(r, good.recipe); });
       if (twice) {
@@ -86,8 +89,22 @@ FoundRecipes find_recipes(std::string_view path, std::string_view text, const Kn
       found.recipes.push_back({number, {}, std::move(good.recipe)});
     }
   }
-  if (pieces.empty() && recipe::kind_of(path, text) != recipe::FileKind::card) ++found.skipped;
   return found;
+}
+
+}  // namespace
+
+FoundRecipes find_recipes(std::string_view path, std::string_view text, const Knowledge& knowledge,
+                          const Asked& asked) {
+  const auto kind = recipe::kind_of(path, text);
+  const auto pieces = recipe::read_pieces(path, text, text_words(knowledge.directions, asked));
+  auto found = found_in(pieces, kind == recipe::FileKind::json_lines, knowledge, asked.all);
+  if (pieces.empty() && kind != recipe::FileKind::card) ++found.skipped;
+  return found;
+}
+
+FoundRecipes find_in_lines(std::string_view lines, int first_line, const Knowledge& knowledge, bool all) {
+  return found_in(recipe::read_json_lines(lines, first_line), true, knowledge, all);
 }
 
 }  // namespace sealworthy::knowledge

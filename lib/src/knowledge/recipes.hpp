@@ -23,8 +23,20 @@ struct FoundRecipes {
   std::size_t skipped = 0;  ///< recipes that are not about canning, and files of pages without any recipe
 };
 
-/// `all`: recipes that are not about canning too. A recipe that stands twice in a file (as JSON-LD and as
-/// microdata) is told once. Never throws but for bad_alloc.
-FoundRecipes find_recipes(std::string_view path, std::string_view text, const Knowledge& knowledge, bool all);
+/// What of a file is wanted.
+struct Asked {
+  bool all = false;    ///< recipes that are not about canning too
+  bool named = false;  ///< this very file: what can't be read of it is told whatever it speaks of
+};
+
+/// A recipe that stands twice in a file (as JSON-LD and as
+/// microdata) is told once; in a file with a recipe a line each line stands for itself. Never throws but for
+/// bad_alloc.
+FoundRecipes find_recipes(std::string_view path, std::string_view text, const Knowledge& knowledge,
+                          const Asked& asked);
+
+/// Some lines of a file with a recipe a line; `first_line`: the number of the first. Recipes are numbered
+/// from 1 in these lines. Lines without a recipe count as nothing.
+FoundRecipes find_in_lines(std::string_view lines, int first_line, const Knowledge& knowledge, bool all);
 
 }  // namespace sealworthy::knowledge

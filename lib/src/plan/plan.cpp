@@ -151,8 +151,9 @@ class Planner {
 
   void add(const PlanCards& cards) {
     const auto reports = checker_.check_text(cards.path, cards.text, options_.check);
-    const auto found =
-        knowledge::find_recipes(cards.path, cards.text, checker_.knowledge(), options_.check.all).recipes;
+    const auto found = knowledge::find_recipes(cards.path, cards.text, checker_.knowledge(),
+                                               {options_.check.all, options_.check.named})
+                           .recipes;
     if (reports.empty())
       errors_.push_back({cards.path, {1, 1}, "no canning recipe was found in this file", {}});
     for (std::size_t i = 0; i < reports.size(); ++i) {

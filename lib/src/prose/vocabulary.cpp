@@ -107,6 +107,7 @@ void Vocabulary::load(std::string_view file, const yaml::Document& document,
   if (const auto hours = fields.number("longest-hours")) longest_minutes_ = *hours * 60;
   for (std::size_t i = 0; i < keys.size(); ++i)
     for (const std::string& text : fields.list(keys[i])) add(text, static_cast<Sense>(i));
+  for (const std::string& text : fields.list("page-words")) canning_.add(text);
   fields.done();
 }
 

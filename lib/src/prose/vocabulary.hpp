@@ -14,6 +14,7 @@
 #include "foods/catalogue.hpp"
 #include "phrases/lexicon.hpp"
 #include "reading/methods.hpp"
+#include "text/byte_scan.hpp"
 
 namespace sealworthy::prose {
 
@@ -92,6 +93,9 @@ class Vocabulary {
   [[nodiscard]] const phrases::Lexicon& lexicon() const { return lexicon_; }
   /// True if the whole text is a phrase of this sense (a heading).
   [[nodiscard]] bool is(std::string_view text, Sense sense) const;
+  /// Whether bytes of any kind (a page with its markup, JSON) hold a word of canning, `page-words`. Cost: a
+  /// scan of the bytes.
+  [[nodiscard]] bool may_speak_of_canning(std::string_view bytes) const { return canning_.finds(bytes); }
   /// True if the first word of a text has this sense.
   [[nodiscard]] bool begins_with(std::string_view text, Sense sense) const;
 
@@ -110,6 +114,7 @@ class Vocabulary {
   std::unordered_map<std::string, std::vector<Phrase>> phrases_;  ///< by first word
   std::unordered_map<std::string, std::vector<Name>> names_;      ///< by first word
   phrases::Lexicon lexicon_;
+  text::ByteScan canning_;
   double largest_psi_ = 0;
   double longest_minutes_ = 0;
 };

@@ -1,15 +1,13 @@
-#include <libxml/HTMLparser.h>
-#include <libxml/parser.h>
-
 #include <algorithm>
 #include <array>
 #include <cstring>
-#include <mutex>
 #include <optional>
 #include <string>
 
 #include "json/document.hpp"
 #include "recipe/fields.hpp"
+#include "recipe/html_text.hpp"
+#include "recipe/html_walk.hpp"
 #include "recipe/plain_words.hpp"
 #include "recipe/reader.hpp"
 #include "recipe/schema_org.hpp"
@@ -41,51 +39,15 @@ bool may_hold_recipe(std::string_view page) {
   return false;
 }
 
-bool is(const xmlChar* a, std::string_view b) {
-  return a != nullptr && std::string_view(reinterpret_cast<const char*>(a)) == b;
-}
-
-/// Elements that part lines of text.
-bool parts_lines(std::string_view name) {
-  static constexpr std::array<std::string_view, 17> blocks{"p",  "li", "br", "div", "h1",     "h2",
-                                                           "h3", "h4", "h5", "h6",  "tr",     "ol",
-                                                           "ul", "dd", "dt", "td",  "section"};
-  return std::find(blocks.begin(), blocks.end(), name) != blocks.end();
-}
-
-/// Takes the parser's events of one page.
-class PageReader {
+/// Finds the schema.org recipes of one page: JSON-LD in scripts, and microdata.
+class PageReader : private HtmlWalk {
  public:
-  explicit PageReader(std::string_view page) : page_(page), places_(page) {}
+  /// `tell_bad_scripts`: a script that can't be read may be what matters on this page.
+  PageReader(std::string_view page, bool tell_bad_scripts)
+      : HtmlWalk(page), places_(page), tell_bad_scripts_(tell_bad_scripts) {}
 
   std::vector<Piece> read() {
-    static std::once_flag once;
-    std::call_once(once, [] { xmlInitParser(); });
-    htmlParserCtxtPtr parser = htmlNewParserCtxt();
-    if (parser == nullptr) throw std::bad_alloc();
-    parser_ = parser;
-    htmlSAXHandler events{};
-    events.startElement = [](void* self, const xmlChar* name, const xmlChar** attributes) {
-      static_cast<PageReader*>(self)->guard([&](PageReader& r) { r.start(name, attributes); });
-    };
-    events.endElement = [](void* self, const xmlChar* name) {
-      static_cast<PageReader*>(self)->guard([&](PageReader& r) { r.end(name); });
-    };
-    events.characters = [](void* self, const xmlChar* text, int size) {
-      static_cast<PageReader*>(self)->guard([&](PageReader& r) {
-        r.characters({reinterpret_cast<const char*>(text), static_cast<std::size_t>(std::max(size, 0))});
-      });
-    };
-    events.ignorableWhitespace = events.characters;
-    std::memcpy(parser->sax, &events, sizeof events);
-    parser->userData = this;
-    constexpr int options = HTML_PARSE_RECOVER | HTML_PARSE_NOERROR | HTML_PARSE_NOWARNING |
-                            HTML_PARSE_NONET | HTML_PARSE_IGNORE_ENC | HTML_PARSE_NOIMPLIED;
-    const xmlDocPtr document =
-        htmlCtxtReadMemory(parser, page_.data(), static_cast<int>(page_.size()), nullptr, "UTF-8", options);
-    if (document != nullptr) xmlFreeDoc(document);
-    htmlFreeParserCtxt(parser);
-    if (failed_) throw std::bad_alloc();
+    walk();
     finish_recipe();
     return std::move(pieces_);
   }
@@ -101,47 +63,18 @@ class PageReader {
     std::vector<Segment> segments;
   };
 
-  /// No exception may pass through the parser, which is C.
-  template <class Work>
-  void guard(Work&& work) noexcept {
-    try {
-      if (!failed_ && !stopped_) work(*this);
-    } catch (...) {
-      failed_ = true;
-      xmlStopParser(parser_);
-    }
-  }
-
-  /// The byte that the parser has come to.
-  [[nodiscard]] std::size_t offset() const {
-    const xmlParserInput* input = parser_->input;
-    if (input == nullptr || input->cur == nullptr) return last_;
-    const std::size_t at = static_cast<std::size_t>(input->cur - input->base) + input->consumed;
-    return std::min(at, page_.size());
-  }
-
-  static std::string_view attribute(const xmlChar** attributes, std::string_view name) {
-    if (attributes == nullptr) return {};
-    for (const xmlChar** a = attributes; *a != nullptr; a += 2)
-      if (is(*a, name)) return a[1] == nullptr ? name : std::string_view(reinterpret_cast<const char*>(a[1]));
-    return {};
-  }
-
-  void start(const xmlChar* raw_name, const xmlChar** attributes) {
-    const std::string_view name(reinterpret_cast<const char*>(raw_name));
-    const std::size_t tag_end = page_.find('>', offset());
-    last_ = tag_end == std::string_view::npos ? page_.size() : tag_end + 1;
-    if (++depth_ > deepest) {
-      stop("This page is nested too deep to be read.", "");
+  void start(std::string_view name, const Attributes& attributes) override {
+    if (depth() > deepest) {
+      refuse("This page is nested too deep to be read.", "");
       return;
     }
-    if (name == "script" && attribute(attributes, "type").find("ld+json") != std::string_view::npos) script();
-    const std::string_view type = attribute(attributes, "itemtype");
-    const bool scope = !attribute(attributes, "itemscope").empty() || !type.empty();
+    if (name == "script" && attributes["type"].find("ld+json") != std::string_view::npos) script();
+    const std::string_view type = attributes["itemtype"];
+    const bool scope = !attributes["itemscope"].empty() || !type.empty();
     if (!recipe_depth_ && scope && type.ends_with("schema.org/Recipe")) {
-      recipe_depth_ = depth_;
+      recipe_depth_ = depth();
       page_of_recipe_ = Page{};
-      page_of_recipe_.title.at = places_.at(last_);
+      page_of_recipe_.title.at = places_.at(place());
       kept_ = std::make_shared<Kept>();
       return;
     }
@@ -150,45 +83,40 @@ class PageReader {
       if (parts_lines(name)) capture_->segments.emplace_back();
       return;
     }
-    const std::string_view property = attribute(attributes, "itemprop");
+    const std::string_view property = attributes["itemprop"];
     if (foreign_depth_) return;
     if (scope && !wanted(property)) {
-      foreign_depth_ = depth_;  // an author, a rating: their names are not the recipe's
+      foreign_depth_ = depth();  // an author, a rating: their names are not the recipe's
       return;
     }
     if (!wanted(property)) return;
-    const std::string_view content = attribute(attributes, "content");
+    const std::string_view content = attributes["content"];
     if (!content.empty() && name == "meta") {
-      keep(property, content, last_);
+      keep(property, content, place());
     } else {
-      capture_ = Capture{std::string(property), depth_, {}};
+      capture_ = Capture{std::string(property), depth(), {}};
       capture_->segments.emplace_back();
     }
   }
 
-  void end(const xmlChar* raw_name) {
-    const std::string_view name(reinterpret_cast<const char*>(raw_name));
-    if (capture_ && capture_->depth == depth_) {
+  void end(std::string_view name) override {
+    if (capture_ && capture_->depth == depth()) {
       for (const Segment& segment : capture_->segments)
         keep(capture_->property, segment.text, segment.offset);
       capture_.reset();
     } else if (capture_ && parts_lines(name)) {
       capture_->segments.emplace_back();
     }
-    if (foreign_depth_ == depth_) foreign_depth_ = 0;
-    if (recipe_depth_ == depth_) finish_recipe();
-    --depth_;
-    last_ = offset();
+    if (foreign_depth_ == depth()) foreign_depth_ = 0;
+    if (recipe_depth_ == depth()) finish_recipe();
   }
 
-  void characters(std::string_view text) {
-    if (capture_) {
-      Segment& segment = capture_->segments.back();
-      const std::size_t first = text.find_first_not_of(" \t\r\n");
-      if (segment.text.empty() && first != std::string_view::npos) segment.offset = last_ + first;
-      if (!segment.text.empty() || first != std::string_view::npos) segment.text += text;
-    }
-    last_ = offset();
+  void characters(std::string_view text) override {
+    if (!capture_) return;
+    Segment& segment = capture_->segments.back();
+    const std::size_t first = text.find_first_not_of(" \t\r\n");
+    if (segment.text.empty() && first != std::string_view::npos) segment.offset = place() + first;
+    if (!segment.text.empty() || first != std::string_view::npos) segment.text += text;
   }
 
   static bool wanted(std::string_view property) {
@@ -238,53 +166,50 @@ class PageReader {
     if (pieces_.size() < most_recipes) {
       pieces_.emplace_back(std::move(page));
     } else {
-      stop("This page holds more recipes than are read of one page.", "Split it into several pages.");
+      refuse("This page holds more recipes than are read of one page.", "Split it into several pages.");
     }
   }
-  void stop(std::string message, std::string suggestion) {
-    stopped_ = true;
-    pieces_.emplace_back(BadPage{{}, {places_.at(last_), std::move(message), std::move(suggestion)}});
-    xmlStopParser(parser_);
+  void refuse(std::string message, std::string suggestion) {
+    pieces_.emplace_back(BadPage{{}, {places_.at(place()), std::move(message), std::move(suggestion)}});
+    stop();
   }
 
   /// The text of a script element stands in the page as it is.
   void script() {
-    const std::size_t begin = last_;
+    const std::size_t begin = place();
     std::size_t end = begin;
-    while (end < page_.size() && !(page_[end] == '<' && lowered(page_.substr(end, 8)) == "</script")) ++end;
-    const std::string_view text = page_.substr(begin, end - begin);
+    while (end < page().size() && !(page()[end] == '<' && lowered(page().substr(end, 8)) == "</script"))
+      ++end;
+    const std::string_view text = page().substr(begin, end - begin);
     if (text.find("Recipe") == std::string_view::npos) return;
     if (++scripts_ > most_scripts)
-      return stop("This page holds more scripts with recipes than are read of one page.",
-                  "Split it into several pages.");
+      return refuse("This page holds more scripts with recipes than are read of one page.",
+                    "Split it into several pages.");
     const yaml::DocumentOrError document =
         json::read_document(text, 1, places_.at(begin), {most_bytes(FileKind::html), 64, 1'000'000});
     if (const auto* bad = std::get_if<yaml::BadDocument>(&document)) {
-      pieces_.emplace_back(BadPage{{}, bad->error});
+      if (tell_bad_scripts_) pieces_.emplace_back(BadPage{{}, bad->error});
       return;
     }
     for (Page& page : schema_recipes(std::get<yaml::Document>(document)))
-      if (!stopped_) add(std::move(page));
+      if (!stopped()) add(std::move(page));
   }
 
-  std::string_view page_;
   text::Locator places_;
-  htmlParserCtxtPtr parser_ = nullptr;
+  bool tell_bad_scripts_;
   std::vector<Piece> pieces_;
   Page page_of_recipe_;
   std::shared_ptr<Kept> kept_;
   std::optional<Capture> capture_;
-  int depth_ = 0, recipe_depth_ = 0, foreign_depth_ = 0;
-  std::size_t last_ = 0;  ///< past the last event
+  int recipe_depth_ = 0, foreign_depth_ = 0;  ///< of the open elements; 0: none
   std::size_t scripts_ = 0;
-  bool failed_ = false, stopped_ = false;
 };
 
 }  // namespace
 
-std::vector<Piece> read_html(std::string_view text) {
+std::vector<Piece> read_html(std::string_view text, const TextWords& words) {
   const bool wide = text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF");
-  if (!wide && !may_hold_recipe(text)) return {};
+  if (!wide && !words.all && !may_hold_recipe(text) && !words.canning(text)) return {};
   std::string room;
   const std::string_view utf8 = as_utf8(text, room);
   if (utf8.data() == nullptr)
@@ -292,8 +217,11 @@ std::vector<Piece> read_html(std::string_view text) {
                     {{1, 1},
                      "These bytes are no UTF-8 text, and the page names no other encoding.",
                      "Save the page as UTF-8."}}};
-  if (wide && !may_hold_recipe(utf8)) return {};
-  return PageReader(utf8).read();
+  const bool matters = words.all || words.canning(utf8);
+  std::vector<Piece> pieces;
+  if (may_hold_recipe(utf8)) pieces = PageReader(utf8, matters || words.named).read();
+  if (pieces.empty() && matters) pieces = read_html_text(utf8, words);
+  return pieces;
 }
 
 }  // namespace sealworthy::recipe

@@ -19,6 +19,17 @@ constexpr std::array endings{Ending{".yaml", FileKind::card},         Ending{".y
                              Ending{".md", FileKind::markdown},       Ending{".markdown", FileKind::markdown},
                              Ending{".txt", FileKind::text}};
 
+/// No single JSON value goes on with `{` after a line from `{` to `}`.
+bool value_a_line(std::string_view text) {
+  constexpr std::string_view blanks = " \t\r\n";
+  const std::size_t end = text.find('\n');
+  if (end == std::string_view::npos) return false;
+  const std::size_t last = text.substr(0, end).find_last_not_of(blanks);
+  const std::size_t next = text.find_first_not_of(blanks, end);
+  return last != std::string_view::npos && text[last] == '}' && next != std::string_view::npos &&
+         text[next] == '{';
+}
+
 std::vector<Piece> read_cards(std::string_view text) {
   std::vector<Piece> pieces;
   for (yaml::DocumentOrError& document : yaml::read_documents(text)) {
@@ -44,6 +55,7 @@ FileKind kind_of(std::string_view path, std::string_view text) {
   const std::size_t first = text.find_first_not_of(" \t\r\n\xEF\xBB\xBF");
   if (first == std::string_view::npos) return FileKind::card;
   if (text[first] == '<') return FileKind::html;
+  if (text[first] == '{' && value_a_line(text.substr(first))) return FileKind::json_lines;
   return text[first] == '{' || text[first] == '[' ? FileKind::json : FileKind::card;
 }
 
@@ -67,11 +79,11 @@ std::vector<Piece> read_pieces(std::string_view path, std::string_view text, con
         {}, {{1, 1}, "This file is too large to be read as a recipe.", "Split it into several files."}}};
   switch (kind) {
     case FileKind::json:
-      return read_json(text);
+      return read_json(text, words);
     case FileKind::json_lines:
       return read_json_lines(text);
     case FileKind::html:
-      return read_html(text);
+      return read_html(text, words);
     case FileKind::markdown:
       return read_markdown(text, words);
     case FileKind::text:

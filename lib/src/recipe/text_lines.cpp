@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 
 #include "quantity/amount.hpp"
 #include "recipe/fields.hpp"
@@ -73,7 +74,12 @@ class Assembler {
   }
   PageText placed(std::string_view text) {
     const std::string_view all(source_->text);
-    return {text, places_.at(static_cast<std::size_t>(text.data() - all.data())), true};
+    const auto offset = static_cast<std::size_t>(text.data() - all.data());
+    const auto& pieces = source_->places;
+    if (pieces.empty()) return {text, places_.at(offset), true};
+    const auto behind = std::upper_bound(pieces.begin(), pieces.end(), offset,
+                                         [](std::size_t at, const auto& piece) { return at < piece.first; });
+    return {text, behind == pieces.begin() ? source_->start : std::prev(behind)->second, false};
   }
 
   /// Lines where a recipe begins: the first, and the title of each further list of ingredients.

@@ -5,6 +5,7 @@
 #include <memory>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "recipe/page.hpp"
@@ -25,6 +26,9 @@ struct TextLine {
 struct TextSource {
   std::string text;  ///< as long as the source, marks that are no words blanked out
   Position start{1, 1};
+  /// Of a text that was put together of pieces of its source: the byte where each begins, ascending, and
+  /// where it stands. Empty: the text is the source.
+  std::vector<std::pair<std::size_t, Position>> places;
 };
 
 /// The recipes that the lines tell. Each begins at a title and has a list of ingredients, under a heading or

@@ -11,99 +11,104 @@ namespace {
 
 using report::Json;
 using report::json_text;
+using report::JsonList;
+using report::JsonObject;
 
-Json of(const Finding& finding) {
-  Json json{{"rule", finding.rule},
-            {"severity", to_string(finding.severity)},
-            {"topic", to_string(finding.topic)},
-            {"line", finding.at.line},
-            {"column", finding.at.column},
-            {"message", finding.message},
-            {"why", finding.why},
-            {"instead", finding.instead},
-            {"sources", finding.sources}};
-  if (!finding.meaning.empty()) json["meaning"] = finding.meaning;
-  if (!finding.found.empty()) json["found"] = finding.found;
-  if (!finding.needed.empty()) json["needed"] = finding.needed;
-  if (finding.from_kitchen) json["from"] = "kitchen";
-  if (!finding.accepted_because.empty()) json["accepted"] = finding.accepted_because;
-  if (!finding.accepted_until.empty() && finding.accepted_because.empty())
-    json["accepted_until"] = finding.accepted_until;
-  if (finding.known) json["known"] = true;
-  return json;
+void write(JsonObject json, const Finding& finding) {
+  json.add("rule", finding.rule);
+  json.add("severity", to_string(finding.severity));
+  json.add("topic", to_string(finding.topic));
+  json.add("line", finding.at.line);
+  json.add("column", finding.at.column);
+  json.add("message", finding.message);
+  json.add("why", finding.why);
+  json.add("instead", finding.instead);
+  json.add("sources", finding.sources);
+  json.add_told("meaning", finding.meaning);
+  json.add_told("found", finding.found);
+  json.add_told("needed", finding.needed);
+  if (finding.from_kitchen) json.add("from", "kitchen");
+  json.add_told("accepted", finding.accepted_because);
+  if (finding.accepted_because.empty()) json.add_told("accepted_until", finding.accepted_until);
+  if (finding.known) json.add("known", true);
 }
 
-Json of(const Point& point) {
-  Json json{{"point", to_string(point.kind)}, {"state", to_string(point.state)}};
-  if (!point.found.empty()) json["found"] = point.found;
-  if (!point.needed.empty()) json["needed"] = point.needed;
-  return json;
+void write(JsonObject json, const Point& point) {
+  json.add("point", to_string(point.kind));
+  json.add("state", to_string(point.state));
+  json.add_told("found", point.found);
+  json.add_told("needed", point.needed);
 }
 
-Json of(const Matched& matched) {
-  if (matched.id.empty()) return Json{{"id", nullptr}};
-  Json json{{"id", matched.id}, {"by", matched.by}, {"title", matched.title}, {"source", matched.source}};
-  if (!matched.holds_for.empty()) json["holds_for"] = matched.holds_for;
-  if (matched.from_memory) json["from_memory"] = true;
-  return json;
-}
-
-Json of(const Comparison& comparison) {
-  Json json{{"id", comparison.id},
-            {"title", comparison.title},
-            {"batches", comparison.factor},
-            {"lines", Json::array()}};
-  for (const auto& line : comparison.lines) {
-    Json one{{"mark", to_string(line.mark)}, {"card", line.card}, {"published", line.published}};
-    if (!line.note.empty()) one["note"] = line.note;
-    if (line.percent) one["percent"] = *line.percent;
-    if (line.at.line > 0) one["line"] = line.at.line;
-    json["lines"].push_back(std::move(one));
+void write(JsonObject json, const Matched& matched) {
+  if (matched.id.empty()) {
+    json.add_value("id", nullptr);
+    return;
   }
-  return json;
+  json.add("id", matched.id);
+  json.add("by", matched.by);
+  json.add("title", matched.title);
+  json.add("source", matched.source);
+  json.add_told("holds_for", matched.holds_for);
+  if (matched.from_memory) json.add("from_memory", true);
 }
 
-Json of(const TableUse& use) {
-  Json json{{"jar", use.jar}, {"method", use.method}};
-  if (use.minutes) json["minutes"] = *use.minutes;
-  if (use.psi) json["psi"] = *use.psi;
-  json["judged_at_ft"] = use.judged_at_ft;
-  json["steps"] = Json::array();
-  for (const auto& step : use.steps) {
-    Json band{{"from_ft", step.from_ft}};
-    if (std::isfinite(step.to_ft)) band["to_ft"] = step.to_ft;
-    band["minutes"] = step.minutes;
-    if (step.psi) band["psi"] = *step.psi;
-    json["steps"].push_back(std::move(band));
-  }
-  return json;
+void write(JsonObject json, const ComparedLine& line) {
+  json.add("mark", to_string(line.mark));
+  json.add("card", line.card);
+  json.add("published", line.published);
+  json.add_told("note", line.note);
+  if (line.percent) json.add_value("percent", *line.percent);
+  if (line.at.line > 0) json.add("line", line.at.line);
+}
+
+void write(JsonObject json, const TableStep& step) {
+  json.add_value("from_ft", step.from_ft);
+  if (std::isfinite(step.to_ft)) json.add_value("to_ft", step.to_ft);
+  json.add_value("minutes", step.minutes);
+  if (step.psi) json.add_value("psi", *step.psi);
+}
+
+void write(JsonObject json, const TableUse& use);
+
+template <class T>
+void write_list(JsonList list, const std::vector<T>& items) {
+  for (const auto& item : items) write(list.object(), item);
+}
+
+void write(JsonObject json, const TableUse& use) {
+  json.add("jar", use.jar);
+  json.add("method", use.method);
+  if (use.minutes) json.add_value("minutes", *use.minutes);
+  if (use.psi) json.add_value("psi", *use.psi);
+  json.add_value("judged_at_ft", use.judged_at_ft);
+  write_list(json.list("steps"), use.steps);
+}
+
+void write(JsonObject json, const Comparison& comparison) {
+  json.add("id", comparison.id);
+  json.add("title", comparison.title);
+  json.add_value("batches", comparison.factor);
+  write_list(json.list("lines"), comparison.lines);
+}
+
+/// A recipe as `recipes` of `check --format json` holds it.
+void write(JsonObject json, const RecipeReport& report) {
+  json.add("path", report.path);
+  json.add("document", report.document);
+  json.add("title", report.title);
+  json.add("verdict", to_string(report.verdict));
+  write(json.object("matched"), report.matched);
+  write_list(json.list("findings"), report.findings);
+  if (report.verdict == Verdict::tested) json.add("assumed", report.assumed);
+  write_list(json.list("points"), report.points);
+  if (report.compared) write(json.object("compared"), *report.compared);
+  json.add_told("kitchen", report.kitchen);
+  if (!report.tables.empty()) write_list(json.list("tables"), report.tables);
+  if (report.study) json.add_value("science", report::science_json(*report.study));
 }
 
 }  // namespace
-
-namespace report {
-
-Json json_of(const RecipeReport& report) {
-  Json json{{"path", report.path},           {"document", report.document},
-            {"title", report.title},         {"verdict", to_string(report.verdict)},
-            {"matched", of(report.matched)}, {"findings", Json::array()}};
-  for (const auto& finding : report.findings) json["findings"].push_back(of(finding));
-  if (report.verdict == Verdict::tested) json["assumed"] = report.assumed;
-  json["points"] = Json::array();
-  for (const auto& point : report.points) json["points"].push_back(of(point));
-  if (report.compared) json["compared"] = of(*report.compared);
-  if (!report.kitchen.empty()) json["kitchen"] = report.kitchen;
-  if (!report.tables.empty()) {
-    json["tables"] = Json::array();
-    for (const auto& use : report.tables) json["tables"].push_back(of(use));
-  }
-  if (report.study) json["science"] = report::science_json(*report.study);
-  return json;
-}
-
-std::string json_text(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
-
-}  // namespace report
 
 std::string JsonWriter::begin() {
   return "{\"sealworthy\": " + json_text(Json(version())) + ",\n \"recipes\": [";
@@ -115,11 +120,16 @@ std::string JsonWriter::next() {
 }
 
 std::string JsonWriter::recipe(const RecipeReport& report) {
-  return next() + json_text(report::json_of(report));
+  auto text = next();
+  write(JsonObject(text), report);
+  return text;
 }
 
 std::string NdjsonWriter::recipe(const RecipeReport& report) {
-  return json_text(report::json_of(report)) + "\n";
+  std::string text;
+  write(JsonObject(text), report);
+  text += '\n';
+  return text;
 }
 
 std::string JsonWriter::end(const Summary& summary) {

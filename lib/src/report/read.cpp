@@ -184,7 +184,7 @@ ReadRecipes read_recipes(const Checker& checker, std::string_view path, std::str
                                         {"message", e.message},
                                         {"suggestion", e.suggestion}}}}));
   };
-  const auto found = knowledge::find_recipes(path, text, checker.knowledge(), all);
+  const auto found = knowledge::find_recipes(path, text, checker.knowledge(), {all, all});
   out.skipped = found.skipped;
   if (found.recipes.empty() && found.skipped == 0) error(1, {{1, 1}, "There is no recipe in this file.", ""});
   for (const auto& one : found.recipes) {

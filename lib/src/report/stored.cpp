@@ -1,6 +1,8 @@
 #include <cstring>
 #include <limits>
+#include <memory>
 #include <sealworthy/stored.hpp>
+#include <sealworthy/study.hpp>
 #include <type_traits>
 
 namespace sealworthy {
@@ -29,6 +31,14 @@ class Writer {
   void one(const std::optional<T>& value) {
     one(value.has_value());
     if (value) one(*value);
+  }
+  template <class Tag, class Dimension>
+  void one(const Quantity<Tag, Dimension>& value) {
+    one(value.si());
+  }
+  void one(const std::shared_ptr<const Study>& study) {
+    one(study != nullptr);
+    if (study != nullptr) one(*study);
   }
   template <class T>
   requires(std::is_class_v<T>) void one(const T& value) { fields(*this, value); }
@@ -73,6 +83,20 @@ class Reader {
     bool there = false;
     one(there);
     if (there) one(value.emplace());
+  }
+  template <class Tag, class Dimension>
+  void one(Quantity<Tag, Dimension>& value) {
+    double si = 0;
+    one(si);
+    value = Quantity<Tag, Dimension>::from_si(si);
+  }
+  void one(std::shared_ptr<const Study>& study) {
+    bool there = false;
+    one(there);
+    if (!there) return;
+    auto read = std::make_shared<Study>();
+    one(*read);
+    study = std::move(read);
   }
   template <class T>
   requires(std::is_class_v<T>) void one(T& value) { fields(*this, value); }
@@ -128,15 +152,67 @@ requires(std::is_same_v<std::remove_const_t<T>, TableUse>) void fields(Archive& 
   archive.all(jar, method, minutes, psi, judged_at_ft, steps);
 }
 
-// `compared` and `study` are left out: who asks for them (--against, --explain) keeps no reports.
+template <class Archive, class T>
+requires(std::is_same_v<std::remove_const_t<T>, Interval<double>>) void fields(Archive& archive,
+                                                                               T& interval) {
+  auto& [low, high] = interval;
+  archive.all(low, high);
+}
+
+template <class Archive, class T>
+requires(std::is_same_v<std::remove_const_t<T>, HeatEffect>) void fields(Archive& archive, T& effect) {
+  auto& [method, time, pressure, around, at_most, thin, thick] = effect;
+  archive.all(method, time, pressure, around, at_most, thin, thick);
+}
+
+template <class Archive, class T>
+requires(std::is_same_v<std::remove_const_t<T>, HeatStudy>) void fields(Archive& archive, T& heat) {
+  auto& [jar, low_acid, germ, reference, least, log_reductions, card, tested, source, from_memory] = heat;
+  archive.all(jar, low_acid, germ, reference, least, log_reductions, card, tested, source, from_memory);
+}
+
+template <class Archive, class T>
+requires(std::is_same_v<std::remove_const_t<T>, AltitudeStudy>) void fields(Archive& archive, T& place) {
+  auto& [known, altitude, air, boiling] = place;
+  archive.all(known, altitude, air, boiling);
+}
+
+template <class Archive, class T>
+requires(std::is_same_v<std::remove_const_t<T>, AcidPart>) void fields(Archive& archive, T& part) {
+  auto& [name, grams, own_ph, meq, by_default] = part;
+  archive.all(name, grams, own_ph, meq, by_default);
+}
+
+template <class Archive, class T>
+requires(std::is_same_v<std::remove_const_t<T>, AcidityStudy>) void fields(Archive& archive, T& acidity) {
+  auto& [best, bound, strict, limit, parts, no_amount] = acidity;
+  archive.all(best, bound, strict, limit, parts, no_amount);
+}
+
+template <class Archive, class T>
+requires(std::is_same_v<std::remove_const_t<T>, Study>) void fields(Archive& archive, T& study) {
+  auto& [altitude, heat, acidity, no_acidity] = study;
+  archive.all(altitude, heat, acidity, no_acidity);
+}
+
+template <class Archive, class T>
+requires(std::is_same_v<std::remove_const_t<T>, ComparedLine>) void fields(Archive& archive, T& line) {
+  auto& [mark, card, published, note, percent, at] = line;
+  archive.all(mark, card, published, note, percent, at.line, at.column);
+}
+
+template <class Archive, class T>
+requires(std::is_same_v<std::remove_const_t<T>, Comparison>) void fields(Archive& archive, T& comparison) {
+  auto& [id, title, factor, lines] = comparison;
+  archive.all(id, title, factor, lines);
+}
+
 template <class Archive, class T>
 requires(std::is_same_v<std::remove_const_t<T>, RecipeReport>) void fields(Archive& archive, T& report) {
   auto& [path, document, title, at, verdict, matched, findings, points, compared, kitchen, tables, study,
          assumed, lines, numbers] = report;
-  static_cast<void>(compared);
-  static_cast<void>(study);
-  archive.all(document, title, at.line, at.column, verdict, matched, findings, points, kitchen, tables,
-              assumed, lines, numbers);
+  archive.all(document, title, at.line, at.column, verdict, matched, findings, points, compared, kitchen,
+              tables, study, assumed, lines, numbers);
 }
 
 template <class Enum>
@@ -151,6 +227,9 @@ bool in_range(const RecipeReport& report) {
     if (!up_to(finding.severity, Severity::danger) || !up_to(finding.topic, Topic::card)) return false;
   for (const auto& point : report.points)
     if (!up_to(point.kind, PointKind::altitude) || !up_to(point.state, Point::State::differs)) return false;
+  if (report.compared)
+    for (const auto& line : report.compared->lines)
+      if (!up_to(line.mark, ComparedLine::Mark::unknown)) return false;
   return report.source_lines.size() == report.source_line_numbers.size();
 }
 

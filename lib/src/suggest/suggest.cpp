@@ -325,7 +325,7 @@ Suggestions suggest_cards(const Checker& checker, std::string_view path, std::st
   const auto error = [&](const yaml::Error& e) {
     all.errors.push_back({std::string(path), e.at, e.message, e.suggestion});
   };
-  const auto found = knowledge::find_recipes(path, text, checker.knowledge(), options.all);
+  const auto found = knowledge::find_recipes(path, text, checker.knowledge(), {options.all, options.named});
   if (found.recipes.empty())
     error(
         {{1, 1}, "no canning recipe was found in this file", "`sealworthy read` shows what was understood"});

@@ -16,7 +16,7 @@ const Checker& checker() {
 }
 
 knowledge::FoundRecipes found(std::string_view path, std::string_view text, bool all = false) {
-  return knowledge::find_recipes(path, text, checker().knowledge(), all);
+  return knowledge::find_recipes(path, text, checker().knowledge(), {all});
 }
 
 const recipe::Recipe& recipe_of(const knowledge::FoundRecipe& one) {
@@ -48,6 +48,10 @@ TEST_CASE("JSON of RFC 8259: what must be read is, what must not be is told at i
   CHECK(root.entries[0].value.at == Position{1, 7});
   CHECK(root.entries[1].value.items[1].at == Position{2, 11});
   CHECK(root.entries[1].value.items[1].text == "two");
+  // JSONTestSuite's n_multidigit_number_then_00, and more behind the zero byte.
+  const auto zero = json::read_document(std::string_view("[1]\n\0[2]", 8));
+  REQUIRE(std::holds_alternative<yaml::BadDocument>(zero));
+  CHECK(std::get<yaml::BadDocument>(zero).error.at == Position{2, 1});
   const std::string deep(100000, '[');
   CHECK(std::holds_alternative<yaml::BadDocument>(json::read_document(deep)));
 }

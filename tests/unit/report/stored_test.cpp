@@ -3,6 +3,7 @@
 #include <sealworthy/checker.hpp>
 #include <sealworthy/formats.hpp>
 #include <sealworthy/stored.hpp>
+#include <sealworthy/study.hpp>
 
 using namespace sealworthy;
 
@@ -53,6 +54,30 @@ TEST_CASE("stored reports come back as they were, under the path asked for") {
   const auto moved = restore(store(reports), "b.yaml");
   REQUIRE(moved);
   CHECK(ndjson(*moved) == ndjson(checker.check_text("b.yaml", cards)));
+}
+
+TEST_CASE("the study and the comparison are stored too") {
+  const auto checker = Checker::builtin();
+  CheckOptions options;
+  options.explain = options.side_by_side = true;
+  options.altitude = Interval<Altitude>::exactly(feet(2400));
+  options.against = "choice-salsa";
+  const std::string salsa =
+      "recipe: Salsa\ningredients:\n  - 6 cups tomatoes\n  - 9 cups onions\n  - 1 cup bottled lime juice\n  "
+      "- "
+      "some salt\njars: pint\nprocess: {method: boiling water, time: 15 minutes}\n";
+  const auto reports = checker.check_text("a.yaml", salsa, options);
+  REQUIRE(reports.size() == 1);
+  REQUIRE(reports[0].compared);
+  REQUIRE(reports[0].study != nullptr);
+  REQUIRE(reports[0].study->acidity);
+  const auto bytes = store(reports);
+  const auto again = restore(bytes, "a.yaml");
+  REQUIRE(again);
+  CHECK(ndjson(*again) == ndjson(reports));
+  CHECK(text(*again) == text(reports));
+  CHECK(store(*again) == bytes);
+  for (std::size_t n = 0; n < bytes.size(); ++n) CHECK_FALSE(restore(bytes.substr(0, n), "a.yaml"));
 }
 
 TEST_CASE("bytes that are cut off or damaged are refused or harmless") {
