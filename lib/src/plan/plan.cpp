@@ -13,6 +13,7 @@
 #include "plan/batch.hpp"
 #include "plan/loads.hpp"
 #include "plan/scale.hpp"
+#include "plan/syrup.hpp"
 #include "quantity/figures.hpp"
 #include "reading/build.hpp"
 #include "recipe/write_card.hpp"
@@ -302,6 +303,9 @@ class Planner {
     if (process.headspace) card.headspace = quantity::words_of(process.headspace->value);
     for (const auto& step : work.recipe.steps) card.steps.emplace_back(step.value);
     for (const auto& assumed : report.assumed) card.notes.push_back("Taken for granted: " + assumed + ".");
+    if (auto syrup = plan::syrup_note(work.reading, process, card.jars, checker_.knowledge().planning);
+        !syrup.empty())
+      card.notes.push_back(std::move(syrup));
     note_jars(work, card);
   }
 

@@ -60,6 +60,29 @@ void load_loads(const yaml::Node& node, Planning& planning, const knowledge::Sou
   fields.done();
 }
 
+void load_syrups(const yaml::Node& node, Planning& planning, const knowledge::Sources& sources,
+                 checks::ErrorSink sink) {
+  Fields fields(node, "syrups", sink);
+  planning.syrup_word = fields.text("word", true);
+  planning.syrup_source = cited(fields, sources);
+  if (const auto* rows = fields.find("rows"))
+    for (const auto& item : rows->items) {
+      Fields one(item, "syrup", sink);
+      Syrup syrup;
+      syrup.name = one.text("kind", true);
+      syrup.jar = one.text("jar", true);
+      syrup.jars = static_cast<int>(one.number("jars").value_or(0));
+      syrup.water = one.number("water-cups").value_or(0);
+      syrup.sugar = one.number("sugar-cups").value_or(0);
+      one.done();
+      if (syrup.jars < 1 || syrup.water <= 0 || syrup.sugar <= 0)
+        sink.add(item.at, "a syrup has 'jars', 'water-cups' and 'sugar-cups', all above 0");
+      else
+        planning.syrups.push_back(std::move(syrup));
+    }
+  fields.done();
+}
+
 }  // namespace
 
 void Planning::load(std::string_view file, const yaml::Document& document, const knowledge::Sources& sources,
@@ -110,6 +133,7 @@ void Planning::load(std::string_view file, const yaml::Document& document, const
       one.done();
     }
   }
+  if (const auto* all = fields.find("syrups")) load_syrups(*all, *this, sources, sink);
   fields.done();
 }
 

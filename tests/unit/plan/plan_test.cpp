@@ -198,3 +198,35 @@ makes: 9 half-pint jars
     MESSAGE(std::get<std::vector<InputError>>(made).front().message);
   }
 }
+
+TEST_CASE("the syrup that a card names, by the published table") {
+  // USDA Complete Guide (2015), Guide 2, and the same figures in Michigan State University's sheets
+  // (msu-pfs): a light syrup for 9 pints is 5 3/4 cups water and 1 1/2 cups sugar, a medium one for 7 quarts
+  // 8 1/4 and 3 3/4.
+  const std::string peaches = R"(recipe: Hollow Farm peaches
+ingredients: ["11 lb peaches, peeled, pitted, halved", light syrup]
+pack: hot
+jars: pint
+headspace: 1/2 inch
+process: {method: boiling water, time: 25 minutes, altitude: "1,001-3,000 ft"}
+)";
+  const auto notes = [&](const std::string& card, const std::string& jars) {
+    std::string all;
+    const auto plan = plan_of(card, at_2400(jars));
+    for (const auto& note : plan.cards[0].notes) all += note + "\n";
+    return all;
+  };
+  CHECK(notes(peaches, "9").find("Light syrup for 9 pints: about 5 3/4 cups water and 1 1/2 cups sugar (") !=
+        std::string::npos);
+  CHECK(notes(peaches, "18").find("about 11 1/2 cups water and 3 cups sugar") != std::string::npos);
+  auto quarts = replaced(replaced(peaches, "jars: pint", "jars: quart"), "25 minutes", "30 minutes");
+  quarts = replaced(replaced(quarts, "light syrup", "medium syrup"), "11 lb", "17 1/2 lb");
+  CHECK(notes(quarts, "7").find("Medium syrup for 7 quarts: about 8 1/4 cups water and 3 3/4 cups sugar") !=
+        std::string::npos);
+  const auto any =
+      replaced(peaches, "light syrup]", "water, sugar]") + "steps: [Boil the peaches in syrup.]\n";
+  CHECK(
+      notes(any, "9").find("very light: about 6 1/2 cups water and 3/4 cup sugar; light: about 5 3/4 cups") !=
+      std::string::npos);
+  CHECK(notes(replaced(peaches, "light syrup", "water"), "9").find("yrup") == std::string::npos);
+}
