@@ -119,6 +119,23 @@ TEST_CASE("a second way to process it is never passed over") {
   CHECK_FALSE(is_tested("a.txt", text_page(ingredients, {quarts, process})));
 }
 
+TEST_CASE("a tip in the recipe's own aside is never passed over, the site's own parts are") {
+  const auto page = [](const std::string& within, const std::string& after) {
+    std::string html = "<html><body><nav>Corn salsa</nav><article><h1>Beans</h1><h2>Ingredients</h2><ul>";
+    for (const auto& line : ingredients) html += "<li>" + line + "</li>";
+    html += "</ul><h2>Directions</h2><p>" + std::string(filling) + "</p><p>" + process + "</p>" + within +
+            "</article>" + after + "</body></html>";
+    return html;
+  };
+  const std::string tip = "<aside>Tip: swap half of the beans for corn.</aside>";
+  CHECK(is_tested("a.html", page("", "")));
+  CHECK_FALSE(is_tested("a.html", page(tip, "")));
+  CHECK_FALSE(
+      is_tested("a.html", page("<footer>Or process 10 minutes in a boiling-water canner.</footer>", "")));
+  CHECK(is_tested("a.html", page("", tip)));
+  CHECK(is_tested("a.html", page("<aside class=\"related\">Corn salsa: add the corn.</aside>", "")));
+}
+
 TEST_CASE("a food beside the list, or half hidden in it, is never passed over") {
   for (const char* step :
        {"Stir in 2 cups of corn.", "Add 1 small onion to each jar.", "Swap half of the beans for corn.",

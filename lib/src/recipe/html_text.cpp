@@ -31,11 +31,14 @@ bool beside_the_text(std::string_view element) {
   return one_of(element, elements);
 }
 
-/// What sites call the part that holds their readers' comments.
-bool of_comments(std::string_view names) {
-  static constexpr std::array<std::string_view, 10> known{
-      "comment",      "comments",     "comment-list",    "commentlist",   "comments-area",
-      "comment-body", "comment-form", "comment-respond", "disqus_thread", "comments-section"};
+/// What sites call the part that holds their readers' comments, and what they put into an article's asides.
+bool of_the_site(std::string_view names) {
+  static constexpr std::array<std::string_view, 22> known{
+      "comment",      "comments",      "comment-list",    "commentlist",   "comments-area",
+      "comment-body", "comment-form",  "comment-respond", "disqus_thread", "comments-section",
+      "related",      "related-posts", "share",           "sharing",       "social",
+      "newsletter",   "sidebar",       "widget",          "toc",           "promo",
+      "breadcrumbs",  "author-box"};
   while (!names.empty()) {
     const std::size_t end = std::min(names.find_first_of(" \t\r\n"), names.size());
     if (one_of(lowered(names.substr(0, end)), known)) return true;
@@ -81,8 +84,10 @@ class TextOfPage : private HtmlWalk {
     const bool main = name == "article" || name == "main" || attributes["role"] == "main";
     if (main && main_ == 0) main_ = depth();
     const bool site_header = name == "header" && main_ == 0;
-    if (beside_the_text(name) || !attributes["hidden"].empty() ||
-        (name != "body" && (of_comments(attributes["class"]) || of_comments(attributes["id"])))) {
+    // An aside or a footer of the recipe itself is a tip or a note, and may change it.
+    const bool own_note = main_ != 0 && (name == "aside" || name == "footer");
+    if ((beside_the_text(name) && !own_note) || !attributes["hidden"].empty() ||
+        (name != "body" && (of_the_site(attributes["class"]) || of_the_site(attributes["id"])))) {
       finish_line(true);
       skipped_ = depth();
       return;
