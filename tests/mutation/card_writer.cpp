@@ -97,9 +97,12 @@ std::string CardWriter::made_from(const std::string& food, const std::string& fo
   return {};
 }
 
-std::string CardWriter::food_name(const std::string& id) const {
+std::string CardWriter::food_name(const std::string& id, std::size_t synonym) const {
   const auto* food = catalogue_.find(id);
   if (food == nullptr) return id;
+  if (const auto names = names_.find(id);
+      synonym > 0 && names != names_.end() && names->second.size() >= synonym)
+    if (catalogue_.named(names->second[synonym - 1]) == food) return names->second[synonym - 1];
   // The catalogue's own name may hold two words for one food, or a comma.
   const std::string name = lower(food->name);
   for (const std::string& part : {name, name.substr(0, name.find(" or ")), name.substr(0, name.find(','))}) {
@@ -130,7 +133,12 @@ std::string CardWriter::formula_line(const tested::FormulaLine& line, const Line
   std::vector<std::string> states = line.states;
   if (!edit.state.empty()) states = {edit.state};
   if (line.not_eaten) states.emplace_back("for soaking");
-  std::string name = food_name(id);
+  std::string name = food_name(id, style.synonym);
+  if (style.synonym >
+      0) {  // "25 pepper" are pods, not corns: the count tells which of its namesakes is meant
+    const auto read = catalogue_.read_line(amount + " " + name, quantity::Units::us);
+    if (read.foods.empty() || read.foods.front().food != catalogue_.find(id)) name = food_name(id);
+  }
   if (name.empty())
     name = edit.food.empty() ? line.what.substr(0, line.what.find(',')) : lower(catalogue_.find(id)->name);
   if (const auto strength = edit.strength       ? edit.strength

@@ -3,6 +3,7 @@
 /// A product of the tables, written as a card that follows it in every point but those that an edit changes;
 /// kept apart from the writer that `suggest` uses, which is under test itself.
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -39,12 +40,17 @@ struct CardStyle {
   std::vector<std::string> work = {};   ///< by required piece of work; empty or shorter: as published
   LineForm form = LineForm::spelled_out;
   bool reversed = false;  ///< ingredients from last to first
+  std::size_t synonym =
+      0;  ///< foods by this other name of theirs, the first is 1; 0: by the catalogue's own name
 };
+
+/// What cooks call each food, by its id: the `names:` of rules/foods.
+std::map<std::string, std::vector<std::string>> names_of_foods();
 
 class CardWriter {
  public:
   CardWriter(const tested::Tables& tables, const foods::Catalogue& catalogue)
-      : tables_(tables), catalogue_(catalogue) {}
+      : tables_(tables), catalogue_(catalogue), names_(names_of_foods()) {}
 
   [[nodiscard]] std::string write(const tested::Product& product, const CardFigures& figures,
                                   const CardStyle& style) const;
@@ -56,13 +62,14 @@ class CardWriter {
   [[nodiscard]] std::string formula_line(const tested::FormulaLine& line, const LineEdit& edit,
                                          const CardStyle& style) const;
   [[nodiscard]] std::string made_from(const std::string& food, const std::string& form) const;
-  [[nodiscard]] std::string food_name(const std::string& id) const;
+  [[nodiscard]] std::string food_name(const std::string& id, std::size_t synonym = 0) const;
   void add_plain_foods(const tested::Product& product, const CardFigures& figures,
                        std::vector<std::string>& lines) const;
   [[nodiscard]] std::string jar_name(tested::JarIndex jar) const;
 
   const tested::Tables& tables_;
   const foods::Catalogue& catalogue_;
+  std::map<std::string, std::vector<std::string>> names_;
 };
 
 }  // namespace sealworthy::mutation

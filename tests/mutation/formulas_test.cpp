@@ -116,6 +116,7 @@ class Harness {
     if (scalable(product)) expect("metric x3.7", {.batch = 3.7, .form = LineForm::metric});
     expect("prose", {.form = LineForm::prose});
     expect("reversed", {.reversed = true});
+    for (const std::size_t name : {1U, 2U, 3U}) expect(fmt::format("name {}", name), {.synonym = name});
   }
 
   /// False where a line is printed as words alone ("peel of 1 orange"), which no factor can be put into.
