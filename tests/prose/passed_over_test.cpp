@@ -132,6 +132,8 @@ TEST_CASE("a tip in the recipe's own aside is never passed over, the site's own 
   CHECK_FALSE(is_tested("a.html", page(tip, "")));
   CHECK_FALSE(
       is_tested("a.html", page("<footer>Or process 10 minutes in a boiling-water canner.</footer>", "")));
+  CHECK_FALSE(is_tested("a.html", page("Cool the jars.<aside>Use half corn if you like.</aside>", "")));
+  CHECK_FALSE(is_tested("a.html", page("<div class=\"widget\">Swap half of the beans for corn.</div>", "")));
   CHECK(is_tested("a.html", page("", tip)));
   CHECK(is_tested("a.html", page("<aside class=\"related\">Corn salsa: add the corn.</aside>", "")));
 }

@@ -7,10 +7,12 @@
 /// with:
 ///   verbs: [add, stir]        words behind which stands what is put in
 ///   particles: [in, up]       words that may stand behind the verb: "stir in"
-///   exchange: [swap, fill]    verbs behind which it may also stand behind one of `until`: "swap beans for
-///   corn" until: [to, into, with]   words that end it unless: [when serving]    a sentence with one of these
-///   speaks of something else except: [kind:acid]       foods that may be told in the steps alone: ids,
-///   kind:, tag:; neutral ones always may
+///   exchange: [swap, fill]    verbs behind which it may also stand behind one of `until`:
+///                             "swap beans for corn"
+///   until: [to, into, with]   words that end it
+///   unless: [when serving]    a sentence with one of these speaks of something else
+///   except: [kind:acid]       foods that may be told in the steps alone: ids, kind:, tag:;
+///                             neutral ones always may
 /// {food} is its name as written.
 
 #include <memory>

@@ -4,29 +4,31 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
+#include <utility>
 #include <vector>
 
+#include "checks/phrases.hpp"
 #include "quantity/figures.hpp"
 #include "text/words.hpp"
 
 namespace sealworthy::plan {
 namespace {
 
-/// Where the words of `phrase` follow each other in `words`.
-bool tells(const text::Words& words, std::string_view phrase) {
-  const text::Words sought(phrase);
-  return std::search(words.begin(), words.end(), sought.begin(), sought.end(),
-                     [](const auto& a, const auto& b) { return a.text == b.text; }) != words.end();
-}
-
 /// The card's own words that may name the syrup: its lines and its steps.
-bool card_tells(const reading::Reading& reading, std::string_view phrase) {
+bool card_tells(const reading::Reading& reading, std::string phrase) {
+  const checks::Phrases sought({std::move(phrase)});
   const auto line = [&](const auto& one) {
-    return one.line != nullptr && tells(text::Words(one.line->text), phrase);
+    return one.line != nullptr && !sought.in(text::Words(one.line->text)).empty();
   };
-  const auto step = [&](const auto& one) { return tells(one.sentences.words, phrase); };
+  const auto step = [&](const auto& one) { return !sought.in(one.sentences.words).empty(); };
   return std::any_of(reading.ingredients.begin(), reading.ingredients.end(), line) ||
          std::any_of(reading.steps.begin(), reading.steps.end(), step);
+}
+
+/// Corn syrup in a jam is no covering.
+bool covers(const tested::Product* product, const std::string& word) {
+  return product != nullptr && !checks::Phrases({word}).in(text::Words(product->covering)).empty();
 }
 
 std::string cups(double published, int jars, int of_jars) {
@@ -39,7 +41,9 @@ std::string cups(double published, int jars, int of_jars) {
 
 std::string syrup_note(const reading::Reading& reading, const reading::JarProcess& process, int jars,
                        const Planning& planning) {
-  if (!process.size || planning.syrup_word.empty() || !card_tells(reading, planning.syrup_word)) return {};
+  if (!process.size || planning.syrup_word.empty()) return {};
+  if (!covers(reading.match.product, planning.syrup_word) || !card_tells(reading, planning.syrup_word))
+    return {};
   const auto& size = reading.tables->jars()[static_cast<std::size_t>(*process.size)];
   std::vector<const Syrup*> kinds;
   const Syrup* said = nullptr;
@@ -58,10 +62,8 @@ std::string syrup_note(const reading::Reading& reading, const reading::JarProces
                        cups(syrup->water, jars, syrup->jars), cups(syrup->sugar, jars, syrup->jars));
   }
   if (out.empty()) return {};
-  std::string kind = said != nullptr ? said->name + " " : std::string();
-  kind += planning.syrup_word;
-  kind.front() =
-      static_cast<char>(kind.front() >= 'a' && kind.front() <= 'z' ? kind.front() - 'a' + 'A' : kind.front());
+  std::string kind = (said != nullptr ? said->name + " " : std::string()) + planning.syrup_word;
+  if (kind.front() >= 'a' && kind.front() <= 'z') kind.front() = static_cast<char>(kind.front() - 'a' + 'A');
   return fmt::format("{} for {} {}: {} ({}).", kind, jars, jars == 1 ? size.name : size.plural, out,
                      planning.syrup_source);
 }

@@ -79,7 +79,7 @@ void Tally::classify(std::size_t unit) {
   if (!units_[unit].in_jar) return;
   const Telling tells = telling(units_[unit]);
   if (unit >= most_units) {
-    if (tells >= Telling::helper) ++beyond_;
+    if (tells >= Telling::flavor) ++beyond_;
     return;
   }
   if (tells >= Telling::helper) main_ |= bit(unit);

@@ -95,7 +95,7 @@ class Tally {
   int bodies_ = 0;            ///< how many those are
   std::uint64_t flavor_ = 0;  ///< units in the jar that are only flavor
   std::uint64_t common_ = 0;  ///< units with common places, alternatives aside
-  int beyond_ = 0;            ///< units of main_ past the 64th: no product has so many lines
+  int beyond_ = 0;            ///< units past the 64th, water and salt aside: no product has so many lines
   int unknown_ = 0;
 };
 

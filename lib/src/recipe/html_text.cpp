@@ -31,20 +31,32 @@ bool beside_the_text(std::string_view element) {
   return one_of(element, elements);
 }
 
-/// What sites call the part that holds their readers' comments, and what they put into an article's asides.
-bool of_the_site(std::string_view names) {
-  static constexpr std::array<std::string_view, 22> known{
-      "comment",      "comments",      "comment-list",    "commentlist",   "comments-area",
-      "comment-body", "comment-form",  "comment-respond", "disqus_thread", "comments-section",
-      "related",      "related-posts", "share",           "sharing",       "social",
-      "newsletter",   "sidebar",       "widget",          "toc",           "promo",
-      "breadcrumbs",  "author-box"};
+/// True if one of the names of a `class` or `id` is among `known`.
+template <std::size_t N>
+bool called_one_of(std::string_view names, const std::array<std::string_view, N>& known) {
   while (!names.empty()) {
     const std::size_t end = std::min(names.find_first_of(" \t\r\n"), names.size());
     if (one_of(lowered(names.substr(0, end)), known)) return true;
     names.remove_prefix(std::min(end + 1, names.size()));
   }
   return false;
+}
+
+/// What sites call the part that holds their readers' comments.
+bool of_comments(std::string_view names) {
+  static constexpr std::array<std::string_view, 10> known{
+      "comment",      "comments",     "comment-list",    "commentlist",   "comments-area",
+      "comment-body", "comment-form", "comment-respond", "disqus_thread", "comments-section"};
+  return called_one_of(names, known);
+}
+
+/// What sites put into an article's asides and footers that is no part of it. Any other element of these
+/// names may hold the recipe itself.
+bool of_the_site(std::string_view names) {
+  static constexpr std::array<std::string_view, 12> known{
+      "related", "related-posts", "share", "sharing", "social",      "newsletter",
+      "sidebar", "widget",        "toc",   "promo",   "breadcrumbs", "author-box"};
+  return called_one_of(names, known);
 }
 
 /// "h3" -> 3; 0: no heading.
@@ -85,9 +97,10 @@ class TextOfPage : private HtmlWalk {
     if (main && main_ == 0) main_ = depth();
     const bool site_header = name == "header" && main_ == 0;
     // An aside or a footer of the recipe itself is a tip or a note, and may change it.
-    const bool own_note = main_ != 0 && (name == "aside" || name == "footer");
+    const bool own_note = main_ != 0 && (name == "aside" || name == "footer") &&
+                          !of_the_site(attributes["class"]) && !of_the_site(attributes["id"]);
     if ((beside_the_text(name) && !own_note) || !attributes["hidden"].empty() ||
-        (name != "body" && (of_the_site(attributes["class"]) || of_the_site(attributes["id"])))) {
+        (name != "body" && (of_comments(attributes["class"]) || of_comments(attributes["id"])))) {
       finish_line(true);
       skipped_ = depth();
       return;

@@ -24,9 +24,11 @@ std::string_view Attributes::operator[](std::string_view name) const {
 }
 
 bool parts_lines(std::string_view element) {
-  static constexpr std::array<std::string_view, 24> blocks{
-      "p",  "li", "br", "div", "h1", "h2", "h3",      "h4",         "h5",      "h6",   "tr",      "ol",
-      "ul", "dd", "dt", "td",  "th", "dl", "section", "blockquote", "article", "main", "caption", "pre"};
+  static constexpr std::array<std::string_view, 33> blocks{
+      "p",       "li",         "br",      "div",     "h1",      "h2",  "h3",    "h4",     "h5",
+      "h6",      "tr",         "ol",      "ul",      "dd",      "dt",  "td",    "th",     "dl",
+      "section", "blockquote", "article", "main",    "caption", "pre", "aside", "footer", "header",
+      "figure",  "figcaption", "details", "summary", "table",   "hr"};
   return std::find(blocks.begin(), blocks.end(), element) != blocks.end();
 }
 

@@ -44,10 +44,11 @@ void pair_replaced(const reading::Reading& reading, FormulaComparison& result) {
     for (std::size_t j = 0; j < result.added.size(); ++j) {
       const auto& added = result.added[j];
       if (added.food == nullptr || added.change != nullptr || added.dry_spice || added.salt) continue;
+      const auto& read = reading.ingredients[added.ingredient].read;
+      if (read.per_jar != line.line->per_jar) continue;  // acid for each jar stands beside the formula
       const bool alike = same_kind(line, *added.food, *reading.catalogue);
       if (!alike && line.line->role == "acid" && !pours(*added.food)) continue;
-      const int score =
-          (alike ? 2 : 0) + (same_amount(line, reading.ingredients[added.ingredient].read.amount) ? 1 : 0);
+      const int score = (alike ? 2 : 0) + (same_amount(line, read.amount) ? 1 : 0);
       if (score > 0) all.push_back({score, i, j});
     }
   }

@@ -73,10 +73,6 @@ bool has_row_like(const Product& product, const Row& row) {
   });
 }
 
-}  // namespace
-
-namespace {
-
 void find_foods(Formula& formula, const foods::Catalogue& catalogue) {
   for (auto& line : formula.lines)
     for (const auto& id : line.foods) line.named.push_back(catalogue.find(id));
