@@ -9,6 +9,7 @@
 #include <string>
 #include <string_view>
 #include <variant>
+#include <vector>
 
 namespace sealworthy::quantity {
 
@@ -112,6 +113,16 @@ struct JarText {
   bool imperial = false;
 };
 Figure<JarText> read_jar(std::string_view text, Units units = Units::us);
+
+/// A jar size, with how many there are of it where the words say so.
+struct JarsText {
+  JarText jar;
+  std::optional<Interval<Count>> count;
+};
+/// Sizes as a card's `jars:` may give them: "quart", "7 quarts", "6-7 pints", "4 12-oz jars", "6 x 500 ml",
+/// "pints or quarts", "pint/quart", "3 quarts and 2 pints". Seven quarts are seven jars of a quart, for
+/// nobody has a jar of seven; "2-quart" is a size, "2 quarts" are two jars.
+Figure<std::vector<JarsText>> read_jars(std::string_view text, Units units = Units::us);
 
 /// "7 quart jars", "about 9 pints", "5 to 6 half-pints", "4 jars": how many, of which jar (nullopt: not
 /// said).

@@ -60,6 +60,16 @@ void read_accept(Recipe& recipe, const yaml::Entry& entry, Context& context) {
   }
 }
 
+/// "7 quarts" tells how many jars it makes as well; `makes:` goes before it.
+void read_card_jars(Recipe& recipe, const yaml::Entry& entry, Context& context) {
+  std::vector<JarsSaid> jars = read_jars(entry, context);
+  if (jars.size() == 1 && jars.front().count && !recipe.makes) {
+    const auto& jar = jars.front().jar;
+    recipe.makes = Placed<quantity::Yield>{{*jars.front().count, jar.value}, jar.at, jar.text};
+  }
+  for (JarsSaid& said : jars) recipe.jars.push_back(std::move(said.jar));
+}
+
 constexpr std::array<Field<Recipe>, 12> card_fields{{
     {"recipe", [](Recipe& r, const yaml::Entry& e, Context&) { r.title = placed_text(e); }},
     {"follows", [](Recipe& r, const yaml::Entry& e, Context&) { r.follows = placed_text(e); }},
@@ -69,7 +79,7 @@ constexpr std::array<Field<Recipe>, 12> card_fields{{
     {"ingredients",
      [](Recipe& r, const yaml::Entry& e, Context& c) { r.ingredients = read_ingredients(e, c); }},
     {"pack", read_pack},
-    {"jars", [](Recipe& r, const yaml::Entry& e, Context& c) { r.jars = read_jars(e, c); }},
+    {"jars", read_card_jars},
     {"headspace",
      [](Recipe& r, const yaml::Entry& e, Context&) { r.headspace = figure(e, quantity::read_headspace); }},
     {"process",

@@ -120,8 +120,15 @@ Placed<Value> choose(const yaml::Entry& entry, std::span<const Choice<Value>> ch
 }
 
 Placed<Gauge> read_gauge(const yaml::Entry& entry);
-/// `jars: quart`, `jars: [pint, {size: quart, mouth: wide}]`
-std::vector<Placed<quantity::JarText>> read_jars(const yaml::Entry& entry, Context& context);
+/// A jar size, with how many there are of it where the card says so.
+struct JarsSaid {
+  Placed<quantity::JarText> jar;
+  std::optional<Interval<Count>> count;
+};
+/// `jars: quart`, `jars: 7 quarts`, `jars: [pint, {size: quart, mouth: wide}]`
+std::vector<JarsSaid> read_jars(const yaml::Entry& entry, Context& context);
+/// The same where only the sizes matter.
+std::vector<Placed<quantity::JarText>> read_jar_sizes(const yaml::Entry& entry, Context& context);
 /// `ingredients:`
 std::vector<IngredientLine> read_ingredients(const yaml::Entry& entry, Context& context);
 /// `process:`, one map or a list of them.

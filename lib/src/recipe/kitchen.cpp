@@ -35,7 +35,7 @@ void read_mouth(JarsRead& jars, const yaml::Entry& entry, Context& /*context*/) 
 constexpr std::array<Field<JarsRead>, 3> jar_fields{{
     {"size",
      [](JarsRead& j, const yaml::Entry& e, Context& context) {
-       auto read = read_jars(e, context);
+       auto read = read_jar_sizes(e, context);
        if (read.size() != 1) refuse(e.value.at, "`size:` takes one size of jar.", "As in {size: quart}.");
        j.jars.jar = std::move(read.front());
      }},
@@ -50,7 +50,11 @@ void read_jars_at_hand(Kitchen& kitchen, const yaml::Entry& entry, Context& cont
   for (const yaml::Node* item : one_or_several(entry)) {
     if (!item->is_map()) {
       const yaml::Entry one{entry.key, entry.key_at, *item};
-      for (auto& jar : read_jars(one, context)) kitchen.jars.push_back({std::move(jar), std::nullopt});
+      for (auto& said : read_jars(one, context)) {
+        std::optional<int> count;
+        if (said.count) count = static_cast<int>(in_pieces(said.count->low));
+        kitchen.jars.push_back({std::move(said.jar), count});
+      }
       continue;
     }
     JarsRead read;

@@ -10,17 +10,20 @@ struct SizeAndMouth {
   std::string mouth;
 };
 
+std::vector<JarsSaid> read_sizes(const yaml::Node& value, std::string_view key, const Context& context) {
+  const std::string_view text = text_of(value, key);
+  auto sizes = quantity::read_jars(text, context.units);
+  if (auto* error = std::get_if<quantity::FigureError>(&sizes)) refuse(value.at, *error);
+  std::vector<JarsSaid> said;
+  for (auto& size : std::get<0>(sizes))
+    said.push_back({{std::move(size.jar), value.at, text}, std::move(size.count)});
+  return said;
+}
+
 Placed<quantity::JarText> read_size(const yaml::Node& value, std::string_view key, const Context& context) {
   const std::string_view text = text_of(value, key);
   auto size = quantity::read_jar(text, context.units);
-  if (auto* error = std::get_if<quantity::FigureError>(&size)) {
-    const bool several = text.find(',') != std::string_view::npos ||
-                         text.find(" or ") != std::string_view::npos ||
-                         text.find(" and ") != std::string_view::npos;
-    refuse(value.at,
-           several ? quantity::FigureError{error->message, "write several sizes as a list: [pint, quart]"}
-                   : *error);
-  }
+  if (auto* error = std::get_if<quantity::FigureError>(&size)) refuse(value.at, *error);
   return {std::get<quantity::JarText>(std::move(size)), value.at, text};
 }
 
@@ -57,7 +60,7 @@ constexpr std::array<Field<Process>, 7> process_fields{{
     {"time", [](Process& p, const yaml::Entry& e, Context&) { p.time = figure(e, quantity::read_time); }},
     {"altitude", [](Process& p, const yaml::Entry& e,
                     Context& c) { p.altitude = figure(e, quantity::read_altitude, c.units); }},
-    {"jars", [](Process& p, const yaml::Entry& e, Context& c) { p.jars = read_jars(e, c); }},
+    {"jars", [](Process& p, const yaml::Entry& e, Context& c) { p.jars = read_jar_sizes(e, c); }},
     {"headspace",
      [](Process& p, const yaml::Entry& e, Context&) { p.headspace = figure(e, quantity::read_headspace); }},
 }};
@@ -79,11 +82,22 @@ Process read_process(const yaml::Node& map, Context& context) {
 
 }  // namespace
 
-std::vector<Placed<quantity::JarText>> read_jars(const yaml::Entry& entry, Context& context) {
-  std::vector<Placed<quantity::JarText>> jars;
-  for (const yaml::Node* item : one_or_several(entry))
-    jars.push_back(item->is_map() ? read_jar_map(*item, context) : read_size(*item, entry.key, context));
+std::vector<JarsSaid> read_jars(const yaml::Entry& entry, Context& context) {
+  std::vector<JarsSaid> jars;
+  for (const yaml::Node* item : one_or_several(entry)) {
+    if (item->is_map()) {
+      jars.push_back({read_jar_map(*item, context), std::nullopt});
+      continue;
+    }
+    for (auto& said : read_sizes(*item, entry.key, context)) jars.push_back(std::move(said));
+  }
   return jars;
+}
+
+std::vector<Placed<quantity::JarText>> read_jar_sizes(const yaml::Entry& entry, Context& context) {
+  std::vector<Placed<quantity::JarText>> sizes;
+  for (auto& said : read_jars(entry, context)) sizes.push_back(std::move(said.jar));
+  return sizes;
 }
 
 std::vector<Process> read_processes(const yaml::Entry& entry, Context& context) {

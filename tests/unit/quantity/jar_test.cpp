@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <array>
+#include <vector>
 
 #include "quantity/amount.hpp"
 
@@ -149,5 +150,70 @@ TEST_CASE("yields") {
        {"", "quarts", "plenty", "0 quarts", "20,000 pints", "6-5 pints", "3 quarts or 6 pints", "7 loaves"}) {
     CAPTURE(text);
     CHECK(std::holds_alternative<FigureError>(read_yield(text)));
+  }
+}
+
+TEST_CASE("a card's jars: sizes, how many, several") {
+  struct Said {
+    std::string_view name;
+    double low = 0, high = 0;  ///< 0: not told
+  };
+  struct Row {
+    std::string_view text;
+    std::vector<Said> jars;
+  };
+  const std::vector<Row> rows{
+      {"quart", {{"quart"}}},
+      {"7 quarts", {{"quart", 7, 7}}},
+      {"7 quart", {{"quart", 7, 7}}},
+      {"7 quart jars", {{"quart", 7, 7}}},
+      {"2 quarts", {{"quart", 2, 2}}},
+      {"2 quart jars", {{"quart", 2, 2}}},
+      {"2-quart", {{"2 quart"}}},
+      {"2 quart", {{"2 quart"}}},
+      {"1 pint", {{"pint"}}},
+      {"1.5 pint", {{"pint-and-a-half"}}},
+      {"1 1/2-pint", {{"pint-and-a-half"}}},
+      {"6-7 pints", {{"pint", 6, 7}}},
+      {"about 6 half-pints", {{"half-pint", 6, 6}}},
+      {"12 half pint", {{"half-pint", 12, 12}}},
+      {"4 1/2-pint jars", {{"half-pint", 4, 4}}},
+      {"a dozen pints", {{"pint", 12, 12}}},
+      {"14 pts", {{"pint", 14, 14}}},
+      {"4 12-oz jars", {{"12-oz", 4, 4}}},
+      {"8 (8 oz) jars", {{"8-oz", 8, 8}}},
+      {"6 x 500 ml", {{"500 ml", 6, 6}}},
+      {"7 x quart", {{"quart", 7, 7}}},
+      {"12 oz", {{"12-oz"}}},
+      {"500 ml", {{"500 ml"}}},
+      {"pints or quarts", {{"pint"}, {"quart"}}},
+      {"pints, quarts", {{"pint"}, {"quart"}}},
+      {"half-pint / pint", {{"half-pint"}, {"pint"}}},
+      {"pint/quart", {{"pint"}, {"quart"}}},
+      {"3 quarts and 2 pints", {{"quart", 3, 3}, {"pint", 2, 2}}},
+      {"8-oz, 12-oz or pint jars", {{"8-oz"}, {"12-oz"}, {"pint"}}},
+  };
+  for (const auto& row : rows) {
+    CAPTURE(row.text);
+    const auto figure = read_jars(row.text);
+    if (const auto* error = std::get_if<FigureError>(&figure)) {
+      FAIL_CHECK(error->message);
+      continue;
+    }
+    const auto& jars = std::get<0>(figure);
+    REQUIRE(jars.size() == row.jars.size());
+    for (std::size_t i = 0; i < jars.size(); ++i) {
+      CHECK(jars[i].jar.name == row.jars[i].name);
+      CHECK((jars[i].count ? in_pieces(jars[i].count->low) : 0) == row.jars[i].low);
+      CHECK((jars[i].count ? in_pieces(jars[i].count->high) : 0) == row.jars[i].high);
+    }
+  }
+  for (const std::string_view text : {"", "jars", "7", "6 jars", "7-6 pints", "pints or", "pints of pickles",
+                                      "-1 pint", "0 quarts", "pints with lids", "1 gallon or 9-gallon"}) {
+    CAPTURE(text);
+    const auto figure = read_jars(text);
+    const auto* error = std::get_if<FigureError>(&figure);
+    REQUIRE(error != nullptr);
+    CHECK(error->suggestion.find("[pint, quart]") != std::string::npos);
   }
 }

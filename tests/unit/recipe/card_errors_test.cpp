@@ -41,7 +41,7 @@ TEST_CASE("values of the wrong kind, and empty ones") {
       {"jars: {mouth: wide}\n", {3, 7}, "no size", ""},
       {"jars: {size: quart, mouth: narrow}\n", {3, 28}, "`mouth:` can't be `narrow`", "one of: wide"},
       {"jars: {size: wide-mouth quart, mouth: regular}\n", {3, 7}, "both wide and regular", ""},
-      {"jars: pints and quarts\n", {3, 7}, "", "[pint, quart]"},
+      {"jars: pints with lids\n", {3, 7}, "", "[pint, quart]"},
       {"process: boiling water, 35 minutes\n", {3, 10}, "`process:` holds a text", "`method:`"},
       {"process: []\n", {3, 10}, "list of `process:` is empty", ""},
       {"process: {}\n", {3, 10}, "says nothing", ""},

@@ -171,3 +171,20 @@ TEST_CASE("ten thousand ingredients are read in a moment") {
   CHECK(r.ingredients.back().text == "2 cups onion, chopped");
   CHECK(took.count() < 5);
 }
+
+TEST_CASE("jars told by number are what the card makes, unless `makes:` says so") {
+  const Recipe seven = card("recipe: R\ningredients: [beans]\njars: 7 quarts\n");
+  REQUIRE(seven.jars.size() == 1);
+  CHECK(seven.jars[0].value.name == "quart");
+  REQUIRE(seven.makes);
+  CHECK(in_pieces(seven.makes->value.count.low) == 7);
+  for (const char* text : {"recipe: R\nmakes: 6 quarts\ningredients: [beans]\njars: 7 quarts\n",
+                           "recipe: R\ningredients: [beans]\njars: 7 quarts\nmakes: 6 quarts\n"}) {
+    const Recipe told = card(text);
+    REQUIRE(told.makes);
+    CHECK(in_pieces(told.makes->value.count.low) == 6);
+  }
+  const Recipe two = card("recipe: R\ningredients: [beans]\njars: [3 quarts, 2 pints]\n");
+  CHECK(two.jars.size() == 2);
+  CHECK_FALSE(two.makes);
+}
