@@ -237,7 +237,7 @@ std::variant<Kitchen, InputError> Checker::read_kitchen(std::string path, std::s
   const auto* kitchen = std::get_if<Kitchen>(&read);
   if (kitchen == nullptr) return read;
   for (const auto& canner : kitchen->get().canners) {
-    if (auto error = reading::refuse_canner(canner, knowledge_->methods))
+    if (auto error = reading::refuse_canner(canner, knowledge().methods))
       return InputError{std::move(path), error->at, error->message, error->suggestion};
   }
   return read;
@@ -245,10 +245,10 @@ std::variant<Kitchen, InputError> Checker::read_kitchen(std::string path, std::s
 
 const std::string& Kitchen::path() const { return kitchen_->path; }
 
-Checker Checker::builtin() {
-  Checker checker;
-  checker.knowledge_ = knowledge::Knowledge::builtin();
-  return checker;
+Checker Checker::builtin() { return {}; }
+
+const knowledge::Knowledge& Checker::knowledge() const {
+  return knowledge_ ? *knowledge_ : knowledge::Knowledge::builtin();
 }
 
 std::variant<Checker, std::vector<InputError>> Checker::with_rules(
@@ -275,10 +275,10 @@ std::variant<Checker, std::vector<InputError>> Checker::with_rules(
   return checker;
 }
 
-bool Checker::knows(std::string_view id) const { return knowledge_->tables.find(id) != nullptr; }
+bool Checker::knows(std::string_view id) const { return knowledge().tables.find(id) != nullptr; }
 
 std::string Checker::nearest(std::string_view id) const {
-  return std::string(knowledge_->tables.nearest_id(id).value_or(""));
+  return std::string(knowledge().tables.nearest_id(id).value_or(""));
 }
 
 std::size_t most_bytes(std::string_view path, std::string_view beginning) {
@@ -296,8 +296,8 @@ std::vector<RecipeReport> Checker::check_text(std::string_view path, std::string
 
 FileReport Checker::check_file(std::string_view path, std::string_view text,
                                const CheckOptions& options) const {
-  const auto found = knowledge::find_recipes(path, text, *knowledge_, {options.all, options.named});
-  auto report = check_all(path, found, Lines(text), *knowledge_, options);
+  const auto found = knowledge::find_recipes(path, text, knowledge(), {options.all, options.named});
+  auto report = check_all(path, found, Lines(text), knowledge(), options);
   if (report.recipes.empty() && report.skipped == 0) {
     report.recipes.push_back(
         unreadable(path, 1, {{1, 1}, "the file holds no recipe", "write a card with `recipe:`"}));
@@ -307,8 +307,8 @@ FileReport Checker::check_file(std::string_view path, std::string_view text,
 
 FileReport Checker::check_lines(std::string_view path, std::string_view lines, int first_line,
                                 const CheckOptions& options) const {
-  const auto found = knowledge::find_in_lines(lines, first_line, *knowledge_, options.all);
-  return check_all(path, found, Lines(lines, first_line), *knowledge_, options);
+  const auto found = knowledge::find_in_lines(lines, first_line, knowledge(), options.all);
+  return check_all(path, found, Lines(lines, first_line), knowledge(), options);
 }
 
 }  // namespace sealworthy

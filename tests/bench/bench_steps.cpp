@@ -96,7 +96,7 @@ double per_card(const checks::Check& check, const Cards& cards, std::size_t& fin
 }  // namespace
 
 int main() {
-  const auto knowledge = knowledge::Knowledge::builtin();
+  const auto* knowledge = &knowledge::Knowledge::builtin();
   std::vector<const checks::Rule*> rules;
   for (const auto& rule : knowledge->rules)
     if (rule.check == "practice-in-steps") rules.push_back(&rule);

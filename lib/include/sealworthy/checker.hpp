@@ -8,9 +8,9 @@
 ///
 /// No call throws but for std::bad_alloc; whatever is wrong with a text is told in its report (verdict
 /// `unreadable`). A Checker is immutable after it is made and may be used from several threads at once. Cost:
-/// making one takes a few milliseconds; a card of 1 kB takes well under a tenth of a millisecond. `tested`
-/// means that the card follows a published process line by line, nothing more; this library compares and does
-/// not replace the canner's manual, the extension office or local law.
+/// the first use of the built-in rules takes some tens of milliseconds; a card of 1 kB takes well under a
+/// tenth of a millisecond. `tested` means that the card follows a published process line by line, nothing
+/// more; this library compares and does not replace the canner's manual, the extension office or local law.
 
 #include <memory>
 #include <optional>
@@ -86,7 +86,8 @@ inline constexpr std::size_t most_line_bytes = 1 << 20;
 
 class Checker {
  public:
-  /// With the rules compiled into the library.
+  /// With the rules compiled into the library, which are read when the first call needs them, once for all
+  /// checkers: a program that finds all its reports in a store never does.
   static Checker builtin();
   /// With further rule files: pairs of path and text. They may add foods, processes, formulas and rules.
   static std::variant<Checker, std::vector<InputError>> with_rules(
@@ -118,10 +119,11 @@ class Checker {
   [[nodiscard]] std::variant<Kitchen, InputError> read_kitchen(std::string path, std::string_view text,
                                                                std::string_view today = {}) const;
 
-  [[nodiscard]] const knowledge::Knowledge& knowledge() const { return *knowledge_; }
+  [[nodiscard]] const knowledge::Knowledge& knowledge() const;
 
  private:
-  std::shared_ptr<const knowledge::Knowledge> knowledge_;
+  Checker() = default;
+  std::shared_ptr<const knowledge::Knowledge> knowledge_;  ///< null: the built-in rules
 };
 
 }  // namespace sealworthy

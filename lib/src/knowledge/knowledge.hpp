@@ -43,7 +43,7 @@ class Knowledge {
   static std::shared_ptr<const Knowledge> build(std::span<const NamedDocument> documents,
                                                 std::vector<foods::LoadError>& errors);
   /// The embedded rules, built once. Cost: a few milliseconds the first time.
-  static std::shared_ptr<const Knowledge> builtin();
+  static const Knowledge& builtin();
 
   foods::Catalogue catalogue;
   tested::Tables tables;

@@ -71,7 +71,7 @@ TEST_CASE("a kitchen outside the card's own range is told") {
   reading::Reading& reading = card.read();
   reading.altitude.kitchen = Interval<Altitude>::exactly(feet(5280));
   reading.altitude.card = recipe::Placed<Interval<Altitude>>{{feet(0), feet(1000)}, {11, 13}, "0-1000 ft"};
-  const auto& knowledge = *knowledge::Knowledge::builtin();
+  const auto& knowledge = knowledge::Knowledge::builtin();
   Results results;
   for (std::size_t i = 0; i < registry().size(); ++i) {
     if (registry()[i].name == altitude_check) knowledge.checks[i]->run(reading, results);

@@ -6,7 +6,7 @@
 namespace sealworthy::checks::fake {
 namespace {
 
-const knowledge::Knowledge& knowledge() { return *knowledge::Knowledge::builtin(); }
+const knowledge::Knowledge& knowledge() { return knowledge::Knowledge::builtin(); }
 
 template <class T>
 Interval<T> interval(T low, T high, double given_high) {

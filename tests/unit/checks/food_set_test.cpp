@@ -9,10 +9,7 @@ using checks::FoodSet;
 
 namespace {
 
-const knowledge::Knowledge& known() {
-  static const auto built = knowledge::Knowledge::builtin();
-  return *built;
-}
+const knowledge::Knowledge& known() { return knowledge::Knowledge::builtin(); }
 
 const foods::Food& food(std::string_view id) {
   const auto* found = known().catalogue.find(id);

@@ -14,17 +14,14 @@
 namespace sealworthy {
 namespace {
 
-const std::shared_ptr<const knowledge::Knowledge>& rules() {
-  static const auto knowledge = knowledge::Knowledge::builtin();
-  return knowledge;
-}
+const knowledge::Knowledge& rules() { return knowledge::Knowledge::builtin(); }
 
 recipe::Recipe understood(std::string_view directions, std::string_view title = "A jar of something") {
   recipe::Page page;
   page.title = {title, {1, 1}, false};
   page.ingredients = {{"4 lb fruit", {2, 1}, false}};
   page.directions = {{directions, {3, 1}, true}};
-  auto read = prose::understand(page, rules()->directions);
+  auto read = prose::understand(page, rules().directions);
   REQUIRE(std::holds_alternative<prose::Understood>(read));
   return std::get<prose::Understood>(std::move(read)).recipe;
 }
@@ -54,7 +51,7 @@ std::string number(double value) {
 std::string shown(const recipe::Process& process) {
   std::string out;
   if (process.method) {
-    const auto* method = rules()->methods.find(process.method->value);
+    const auto* method = rules().methods.find(process.method->value);
     out += method == nullptr ? "? " : kind_word(method->kind);
   }
   if (process.gauge) out += process.gauge->value == recipe::Gauge::dial ? "dial " : "weighted ";
@@ -151,10 +148,10 @@ TEST_CASE("acid in the list of ingredients is not counted again from the directi
   page.ingredients = {{"22 lb tomatoes, peeled", {2, 1}, false},
                       {"2 tbsp bottled lemon juice per quart", {3, 1}, false}};
   page.directions = {{"Add 2 tablespoons bottled lemon juice to each quart jar.", {4, 1}, false}};
-  auto read = prose::understand(page, rules()->directions);
+  auto read = prose::understand(page, rules().directions);
   CHECK(std::get<prose::Understood>(read).recipe.ingredients.size() == 2);
   page.ingredients[1].text = "bottled lemon juice";
-  read = prose::understand(page, rules()->directions);
+  read = prose::understand(page, rules().directions);
   const auto& lines = std::get<prose::Understood>(read).recipe.ingredients;
   REQUIRE(lines.size() == 2);
   CHECK(lines[1].per_jar);
@@ -167,7 +164,7 @@ TEST_CASE("a page is about canning if it says so") {
     page.title = {title, {1, 1}, false};
     page.ingredients = {{"4 lb fruit", {2, 1}, false}};
     page.directions = {{directions, {3, 1}, false}};
-    auto read = prose::understand(page, rules()->directions);
+    auto read = prose::understand(page, rules().directions);
     return std::get<prose::Understood>(read).canning;
   };
   CHECK(canning("Plum jam", "Ladle into hot jars and process 10 minutes."));

@@ -24,7 +24,7 @@ inline ReadCard read_card_text(std::string_view text, const Settings& settings =
   auto read = recipe::read_card(std::get<yaml::Document>(documents.at(0)));
   ReadCard card;
   card.recipe = std::make_unique<recipe::Recipe>(std::get<recipe::Recipe>(std::move(read)));
-  card.reading = build(*card.recipe, settings, *knowledge::Knowledge::builtin());
+  card.reading = build(*card.recipe, settings, knowledge::Knowledge::builtin());
   return card;
 }
 

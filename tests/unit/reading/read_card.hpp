@@ -17,10 +17,7 @@ namespace cards {
 
 using namespace sealworthy;
 
-inline const knowledge::Knowledge& known() {
-  static const auto knowledge = knowledge::Knowledge::builtin();
-  return *knowledge;
-}
+inline const knowledge::Knowledge& known() { return knowledge::Knowledge::builtin(); }
 
 /// The card and what it means; not movable, since the reading points into the recipe.
 struct Card {
