@@ -69,6 +69,29 @@ const Mark* jar_behind(const Sentence& s, const Mark& length) {
   return nullptr;
 }
 
+/// An amount in a sentence, the "each jar" that it goes into, and its place in the list of those found.
+struct AmountAt {
+  std::size_t token, target, index;
+};
+
+/// "if you like" speaks of what goes into the same jars as the amount before it: of "2 tablespoons lemon
+/// juice in each quart, and 1 teaspoon salt per quart if you like" only the salt is optional. At the
+/// beginning it speaks of all.
+void mark_optional(const Sentence& s, const std::vector<AmountAt>& amounts, std::vector<PerJar>& out) {
+  for (std::size_t liked = 0; liked < s.tokens.size(); ++liked) {
+    if (!is(s, liked, Sense::if_liked)) continue;
+    const AmountAt* before = nullptr;
+    for (const AmountAt& amount : amounts)
+      if (amount.token < liked) before = &amount;
+    for (const AmountAt& amount : amounts) {
+      const bool told_whole = before != nullptr && before->target < liked;
+      const bool meant = before == nullptr || &amount == before ||
+                         (told_whole && amount.target == before->target && amount.token < liked);
+      if (meant) out[amount.index].optional = true;
+    }
+  }
+}
+
 }  // namespace
 
 void find_headspaces(const Sentence& s, std::vector<HeadspaceTold>& out) {
@@ -139,12 +162,12 @@ void find_per_jar(const Sentence& s, quantity::Units units, std::vector<PerJar>&
     if (jar || size != nullptr) targets.push_back({i, size});
   }
   if (targets.empty()) return;
-  const bool optional = s.has(Sense::if_liked);
   std::size_t verb = s.tokens.size();
   for (std::size_t i = s.tokens.size(); i-- > 0;)
     if (is(s, i, Sense::put_in) || is(s, i, Sense::fill)) verb = i;
   if (verb == s.tokens.size() || s.denied(verb) || s.polarity.supposed[verb]) return;
   std::string_view food;
+  std::vector<AmountAt> amounts;
   for (std::size_t i = 0; i < s.tokens.size(); ++i) {
     if (!s.tokens[i].number && (s.tokens[i].grammar & phrases::number_word) == 0) continue;
     const bool marked = std::any_of(s.marks.begin(), s.marks.end(), [&](const Mark& m) {
@@ -181,13 +204,14 @@ void find_per_jar(const Sentence& s, quantity::Units units, std::vector<PerJar>&
     line.at = s.at(i);
     line.amount = rest.substr(0, amount->end);
     line.food = food;
-    line.optional = optional;
     if (target->jar != nullptr)
       line.size = recipe::Placed<quantity::JarText>{target->jar->jar, s.at(target->jar->first),
                                                     s.words(target->jar->first, target->jar->last)};
+    amounts.push_back({i, target->first, out.size()});
     out.push_back(std::move(line));
     i = last > i ? last - 1 : i;
   }
+  mark_optional(s, amounts, out);
 }
 
 }  // namespace sealworthy::prose
