@@ -27,15 +27,16 @@ struct Entry {
   [[nodiscard]] bool is_verb(std::string_view word) const {
     return one_of(word, verbs) || one_of(word, exchange);
   }
+  Phrases changes;
+  std::vector<std::string> change_ends{};  ///< last words of `changes`: most sentences have none
   Phrases unless;
   FoodSet except;
 };
 
 /// "Do not add corn", "without adding corn"
-bool denied(const text::Words& words, std::size_t verb, std::size_t first) {
+bool denied(const text::Words& words, std::size_t verb, std::size_t first, std::size_t looked_at = 3) {
   static const std::vector<std::string> denials{"not",   "never", "no",     "without",
                                                 "don't", "avoid", "cannot", "can't"};
-  constexpr std::size_t looked_at = 3;
   for (std::size_t i = verb; i-- > first && verb - i <= looked_at;)
     if (one_of(words[i].text, denials)) return true;
   return false;
@@ -44,6 +45,13 @@ bool denied(const text::Words& words, std::size_t verb, std::size_t first) {
 std::string last_word(std::string_view name) {
   const text::Words words(name);
   return words.empty() ? std::string() : text::singular(words[words.size() - 1].text);
+}
+
+std::vector<std::string> last_words(const std::vector<std::string>& phrases) {
+  std::vector<std::string> found;
+  for (const auto& phrase : phrases)
+    if (const text::Words words(phrase); !words.empty()) found.emplace_back(words[words.size() - 1].text);
+  return found;
 }
 
 bool stands_in(std::string_view word, std::string_view text) {
@@ -91,6 +99,8 @@ class FoodInSteps final : public Check {
                   with.list("exchange"),
                   with.list("particles"),
                   with.list("until"),
+                  Phrases(with.list("changes")),
+                  last_words(with.list("changes")),
                   Phrases(with.list("unless")),
                   maker.food_index->read_plain(with, "except")};
       with.done();
@@ -112,16 +122,41 @@ class FoodInSteps final : public Check {
   static void look(const Entry& entry, const Reading& reading, const reading::StepText& step,
                    const reading::Sentence& sentence, std::vector<std::string>& told, Results& results) {
     const auto& words = step.sentences.words;
-    bool any = false;
-    for (std::size_t i = sentence.first; i < sentence.last && !any; ++i) any = entry.is_verb(words[i].text);
-    if (!any || sentence.question || sentence.last == sentence.first) return;
+    if (sentence.question || sentence.last == sentence.first) return;
+    bool any = false, may_change = false;
+    for (std::size_t i = sentence.first; i < sentence.last; ++i) {
+      any = any || entry.is_verb(words[i].text);
+      may_change = may_change || one_of(words[i].text, entry.change_ends);
+    }
+    if (!any && !may_change) return;
     const auto begin = words[sentence.first].begin;
     const text::Words whole(step.text.substr(begin, words[sentence.last - 1].end - begin));
-    if (!entry.unless.in(whole).empty()) return;
+    const bool change =
+        !entry.changes.in(whole).empty() && !denied(words, sentence.last, sentence.first, sentence.last);
+    if ((!any && !change) || !entry.unless.in(whole).empty()) return;
+    if (change)
+      for (const auto piece : pieces(step, sentence)) put_in(entry, reading, step, piece, told, results);
     for (std::size_t i = sentence.first; i < sentence.last; ++i)
       if (entry.is_verb(words[i].text) && !denied(words, i, sentence.first))
         for (const auto piece : objects(entry, step, i, sentence.last))
           put_in(entry, reading, step, piece, told, results);
+  }
+
+  /// A sentence without its commas, "and" and "or": "Mangoes", "avocado", "peaches make a nice change".
+  static std::vector<std::string_view> pieces(const reading::StepText& step,
+                                              const reading::Sentence& sentence) {
+    const auto& words = step.sentences.words;
+    std::vector<std::string_view> found;
+    std::size_t from = sentence.first;
+    for (std::size_t to = from; to <= sentence.last; ++to) {
+      const bool joint = to < sentence.last && (words[to].text == "and" || words[to].text == "or");
+      const bool parted = to == sentence.last || joint || (to > from && words[to].before != 0);
+      if (!parted) continue;
+      if (to > from)
+        found.push_back(step.text.substr(words[from].begin, words[to - 1].end - words[from].begin));
+      from = joint ? to + 1 : to;
+    }
+    return found;
   }
 
   /// What stands behind a verb, each item of a list by itself: "2 cups corn", "1 onion".

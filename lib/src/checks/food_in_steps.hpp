@@ -10,6 +10,8 @@
 ///   exchange: [swap, fill]    verbs behind which it may also stand behind one of `until`:
 ///                             "swap beans for corn"
 ///   until: [to, into, with]   words that end it
+///   changes: [nice change]    words that make every food of their sentence one that may be put in:
+///                             "mangoes or peaches make a nice change"
 ///   unless: [when serving]    a sentence with one of these speaks of something else
 ///   except: [kind:acid]       foods that may be told in the steps alone: ids, kind:, tag:;
 ///                             neutral ones always may
