@@ -2,12 +2,13 @@
 
 #include <algorithm>
 #include <bit>
+#include <limits>
 #include <memory>
 
+#include "reading/match_compared.hpp"
 #include "reading/match_doubt.hpp"
 #include "reading/match_strict.hpp"
 #include "reading/match_tally.hpp"
-#include "tested/compare.hpp"
 
 namespace sealworthy::reading {
 namespace {
@@ -25,14 +26,26 @@ bool near(const Candidate& c) {
 /// A dish or a mixture (soup) that the card does not say it is.
 bool unnamed_dish(const Candidate& c) { return c.unlikely || (c.unsaid && c.entry->at_least > 1); }
 
+constexpr int one_difference = 4;
+constexpr int said_form = 1;
+
 /// What speaks against a candidate, weighed: less is nearer.
 int distance(const Candidate& c) {
-  int out = 4 * c.differences();
+  int out = one_difference * c.differences();
   if (c.contradicted != 0) out += 6;
   if (c.unsaid) out += c.unlikely ? 5 : 4;
-  if (c.said) out -= 1;
+  if (c.said) out -= said_form;
   if (c.named) out -= 5;
   return out;
+}
+
+/// The least distance of one that the title does not name.
+int least_distance(int differences) { return one_difference * differences - said_form; }
+
+/// How many formulas are tried for a harmless change.
+constexpr std::size_t few = 5;
+bool changeable_formula(const Candidate& c) {
+  return !c.entry->plain() && c.contradicted == 0 && !unnamed_dish(c) && !c.unsaid && !c.other_dish;
 }
 
 /// Drops what a better one of the list makes needless: `better` is true of those to keep, if any are.
@@ -55,11 +68,11 @@ void one_of_each(Candidates& list) {
 /// Those whose amounts the card meets best. True if it meets them well enough to tell them from the others:
 /// no more than half of the lines differ. `next` is the first that differs in one place more at most, where
 /// none is met whole.
-bool prefer_amounts(Candidates& list, const Reading& reading, const tested::Product*& next) {
+bool prefer_amounts(Candidates& list, Comparisons& comparisons, const tested::Product*& next) {
   if (list.size() < 2) return true;
   std::vector<std::size_t> differences;
   for (const auto& c : list)
-    differences.push_back(c.entry->plain() ? 1 : tested::compare(*c.entry->product, reading).differences());
+    differences.push_back(c.entry->plain() ? 1 : comparisons.with(*c.entry->product).differences());
   const auto least = *std::min_element(differences.begin(), differences.end());
   Candidates out;
   for (std::size_t i = 0; i < list.size(); ++i)
@@ -75,9 +88,13 @@ bool prefer_amounts(Candidates& list, const Reading& reading, const tested::Prod
 class Matching {
  public:
   Matching(const Reading& reading, const MatchIndex::Impl& index)
-      : reading_(reading), index_(index), words_(read_words(reading, index)), tally_(reading, index) {}
+      : reading_(reading),
+        index_(index),
+        words_(read_words(reading, index)),
+        tally_(reading, index),
+        comparisons_(reading) {}
 
-  Match follow(const tested::Product& product) const {
+  Match follow(const tested::Product& product) {
     Match match;
     match.product = &product;
     match.by = Match::By::follows;
@@ -87,35 +104,82 @@ class Matching {
     const bool more = best.entry->plain() && (best.foreign > 0 || best.missing != 0);
     if (strange || more || best.contradicted != 0) {
       match.doubtful = true;
-      match.doubt = strange ? "the card has none of the foods of \"" + product.title + "\""
-                            : doubt_about(best, tally_, reading_, index_);
+      match.doubt = strange ? "the card has none of the foods of \"" + product.title + "\"" : doubt(best);
     }
     return match;
   }
 
-  Match find() const {
-    Candidates exact, others;
-    for (const auto number : tally_.touched()) {
-      if (!tally_.shares_body(number)) continue;
-      if (!tally_.may_be_near(number) && !words_.named.has(index_.entries[number].index)) continue;
-      const auto c = tally_.candidate(number, words_);
-      if (c.unlikely && (c.entry->plain() || c.other_dish)) continue;
-      if (c.exact())
-        exact.push_back(c);
-      else if (near(c))
-        others.push_back(c);
-    }
-    const auto by_product = [](const Candidate& a, const Candidate& b) { return a.entry < b.entry; };
-    std::sort(exact.begin(), exact.end(), by_product);
-    std::sort(others.begin(), others.end(), by_product);
+  Match find() {
+    auto match = best_of_all();
+    match.compared = comparisons_.of(match.product);
+    return match;
+  }
+
+ private:
+  Match best_of_all() {
+    auto exact = exact_ones();
     // A dish that the card does not name is no nearer than a product that lacks something.
     if (std::any_of(exact.begin(), exact.end(), [](const Candidate& c) { return !unnamed_dish(c); }))
-      return or_changed(choose(std::move(exact)), others);
+      return or_changed(choose(std::move(exact)));
+    auto others = near_ones(exact);
     others.insert(others.end(), exact.begin(), exact.end());
     return others.empty() ? Match{} : nearest(std::move(others));
   }
 
- private:
+  [[nodiscard]] bool named(std::uint16_t entry) const {
+    return words_.named.has(index_.entries[entry].index);
+  }
+  static bool ruled_out(const Candidate& c) { return c.unlikely && (c.entry->plain() || c.other_dish); }
+  static void sort_by_product(Candidates& list) {
+    std::sort(list.begin(), list.end(),
+              [](const Candidate& a, const Candidate& b) { return a.entry < b.entry; });
+  }
+
+  /// Products that fit the foods of the card one by one.
+  Candidates exact_ones() const {
+    Candidates exact;
+    for (const auto number : tally_.touched()) {
+      if (!tally_.shares_body(number) || tally_.least_differences(number) > 0) continue;
+      const auto c = tally_.candidate(number, words_);
+      if (c.exact() && !ruled_out(c)) exact.push_back(c);
+    }
+    sort_by_product(exact);
+    return exact;
+  }
+
+  /// Products that fit in part, from the fewest differences that the telling foods leave on, to where nothing
+  /// farther can be the nearest, the next nearest, or one of those that a harmless change may meet.
+  Candidates near_ones(const Candidates& exact) const {
+    struct Promising {
+      int least;
+      std::uint16_t entry;
+    };
+    std::vector<Promising> promising;
+    for (const auto number : tally_.touched())
+      if (tally_.shares_body(number) && (named(number) || tally_.may_be_near(number)))
+        promising.push_back({named(number) ? 0 : tally_.least_differences(number), number});
+    std::sort(promising.begin(), promising.end(), [](const Promising& a, const Promising& b) {
+      return a.least != b.least ? a.least < b.least : a.entry < b.entry;
+    });
+    Candidates others;
+    int nearest = std::numeric_limits<int>::max() - one_difference;
+    for (const auto& c : exact) nearest = std::min(nearest, distance(c));
+    std::vector<int> changeable;  // distances of the nearest that changed_harmlessly looks at
+    for (const auto& one : promising) {
+      const bool enough = changeable.size() == few && least_distance(one.least) > changeable.back();
+      if (enough && least_distance(one.least) > nearest + one_difference) break;
+      const auto c = tally_.candidate(one.entry, words_);
+      if (ruled_out(c) || c.exact() || !near(c)) continue;
+      others.push_back(c);
+      nearest = std::min(nearest, distance(c));
+      if (!changeable_formula(c)) continue;
+      changeable.insert(std::upper_bound(changeable.begin(), changeable.end(), distance(c)), distance(c));
+      if (changeable.size() > few) changeable.pop_back();
+    }
+    sort_by_product(others);
+    return others;
+  }
+
   Candidate nearest_version(const tested::Product& product) const {
     Candidate best;
     for (std::size_t i = 0; i < index_.entries.size(); ++i) {
@@ -127,7 +191,7 @@ class Matching {
   }
 
   /// Of products that all fit the foods.
-  Match choose(Candidates list) const {
+  Match choose(Candidates list) {
     prefer(list, [](const Candidate& c) { return !c.unsaid; });
     prefer(list, [](const Candidate& c) { return !c.unlikely; });
     prefer(list, [](const Candidate& c) { return c.named; });
@@ -143,7 +207,7 @@ class Matching {
 
   /// A formula tells more than a plain product: the one with most foods, then the one whose amounts fit.
   /// False, with all that have as many foods left in the list, if no amounts tell which.
-  bool prefer_formula(Candidates& list, const tested::Product*& next) const {
+  bool prefer_formula(Candidates& list, const tested::Product*& next) {
     if (list.size() < 2) return true;
     const auto foods = [](const Candidate& c) {
       return std::popcount(c.covered & c.entry->required & c.entry->body);
@@ -154,7 +218,7 @@ class Matching {
     if (std::all_of(list.begin(), list.end(), [](const Candidate& c) { return c.entry->plain(); }))
       return true;
     auto best = list;
-    if (!prefer_amounts(best, reading_, next)) {
+    if (!prefer_amounts(best, comparisons_, next)) {
       std::stable_partition(list.begin(), list.end(),
                             [&](const Candidate& c) { return c.entry == best.front().entry; });
       return false;
@@ -163,14 +227,14 @@ class Matching {
     return true;
   }
 
-  Match found(const Candidate& c, const tested::Product* next = nullptr) const {
+  Match found(const Candidate& c, const tested::Product* next = nullptr) {
     Match match;
     match.product = c.entry->product;
     match.next = next;
     match.by = Match::By::found;
     if (c.unsaid) {
       match.doubtful = true;
-      match.doubt = doubt_about(c, tally_, reading_, index_);
+      match.doubt = doubt(c);
     }
     return match;
   }
@@ -208,11 +272,11 @@ class Matching {
   }
 
   /// A formula that the card meets by a harmless change is nearer than one of its very foods in other
-  /// amounts.
-  Match or_changed(Match match, const Candidates& others) const {
-    if (others.empty() || match.product == nullptr || !match.product->formula) return match;
-    match.compared = std::make_shared<tested::FormulaComparison>(tested::compare(*match.product, reading_));
-    if (match.compared->held()) return match;
+  /// amounts. One that holds needs no look at any other, which spares the usual card most of the work.
+  Match or_changed(Match match) {
+    if (match.product == nullptr || !match.product->formula) return match;
+    if (comparisons_.with(*match.product).held()) return match;
+    const auto others = near_ones({});
     const auto* changed = changed_harmlessly(others);
     return changed == nullptr ? match : found(*changed);
   }
@@ -220,18 +284,16 @@ class Matching {
   /// The one formula whose every line the card meets, some by a change that a publication judges harmless:
   /// lemon juice for its vinegar, another pepper. Only the nearest few are looked at: each takes as long as
   /// all the rest of matching.
-  const Candidate* changed_harmlessly(const Candidates& list) const {
-    constexpr std::size_t few = 5;
+  const Candidate* changed_harmlessly(const Candidates& list) {
     std::vector<const Candidate*> nearest;
     for (const auto& c : list)
-      if (!c.entry->plain() && c.contradicted == 0 && !unnamed_dish(c) && !c.unsaid && !c.other_dish)
-        nearest.push_back(&c);
+      if (changeable_formula(c)) nearest.push_back(&c);
     std::stable_sort(nearest.begin(), nearest.end(),
                      [](const Candidate* a, const Candidate* b) { return distance(*a) < distance(*b); });
     if (nearest.size() > few) nearest.resize(few);
     const Candidate* one = nullptr;
     for (const auto* c : nearest) {
-      if (!tested::compare(*c->entry->product, reading_).held()) continue;
+      if (!comparisons_.with(*c->entry->product).held()) continue;
       if (one != nullptr) return nullptr;
       one = c;
     }
@@ -241,7 +303,6 @@ class Matching {
   /// The first formula that is farther than the nearest product, by one difference at most. A mix that takes
   /// almost anything is near to every card, and no help.
   static const tested::Product* next_nearest(const Candidates& list, int least) {
-    constexpr int one_difference = 4;
     const Candidate* next = nullptr;
     for (const auto& c : list)
       if (!c.entry->plain() && c.entry->product->identity.any_of.empty() && !c.unsaid && !c.other_dish &&
@@ -252,14 +313,14 @@ class Matching {
   }
 
   /// Nothing fits: the nearest, with what speaks against it.
-  Match nearest(Candidates list) const {
+  Match nearest(Candidates list) {
     one_of_each(list);
     if (const auto* changed = changed_harmlessly(list)) return found(*changed);
     int least = distance(list.front());
     for (const auto& c : list) least = std::min(least, distance(c));
     const auto* next = next_nearest(list, least);
     prefer(list, [&](const Candidate& c) { return distance(c) == least; });
-    if (list.size() > 1 && !list.front().entry->plain()) prefer_amounts(list, reading_, next);
+    if (list.size() > 1 && !list.front().entry->plain()) prefer_amounts(list, comparisons_, next);
     std::stable_sort(list.begin(), list.end(), [&](const Candidate& a, const Candidate& b) {
       return demand(*a.entry->product, reading_) > demand(*b.entry->product, reading_);
     });
@@ -270,21 +331,28 @@ class Matching {
     const auto& shown = met == list.end() ? list.back() : *met;
     auto match = told(list, shown);
     match.next = match.also.empty() ? next : nullptr;  // those of `also` are as near
-    match.doubt = doubt_about(shown, tally_, reading_, index_);
+    match.doubt = doubt(shown);
     return match;
+  }
+
+  std::string doubt(const Candidate& c) {
+    const auto& product = *c.entry->product;
+    return doubt_about(c, tally_, reading_, index_,
+                       product.formula ? comparisons_.with(product).differences() : 0);
   }
 
   const Reading& reading_;
   const MatchIndex::Impl& index_;
   SaidForms words_;
   Tally tally_;
+  Comparisons comparisons_;
 };
 
 }  // namespace
 
 Match match(const Reading& so_far) {
   const auto& index = so_far.match_index->impl();
-  const Matching matching(so_far, index);
+  Matching matching(so_far, index);
   std::string unknown;
   if (!so_far.against.empty())
     if (const auto* product = index.tables->find(so_far.against)) return matching.follow(*product);

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "tested/compare.hpp"
 #include "text/words.hpp"
 
 namespace sealworthy::reading {
@@ -49,9 +48,7 @@ void add(std::string& text, const std::string& clause) {
 }
 
 /// ", which differs in 3 places": lines and foods of a formula that are not as published.
-std::string how_far(const tested::Product& product, const Reading& reading) {
-  if (!product.formula) return {};
-  const auto places = tested::compare(product, reading).differences();
+std::string how_far(std::size_t places) {
   if (places == 0) return {};
   return ", which differs in " + std::to_string(places) + (places == 1 ? " place" : " places");
 }
@@ -71,7 +68,7 @@ std::string listed(const std::vector<std::string>& items) {
 }
 
 std::string doubt_about(const Candidate& candidate, const Tally& tally, const Reading& reading,
-                        const MatchIndex::Impl& index) {
+                        const MatchIndex::Impl& index, std::size_t places) {
   const auto& product = *candidate.entry->product;
   std::string out;
   const auto foreign = names_of(tally.foreign(*candidate.entry), reading);
@@ -88,7 +85,7 @@ std::string doubt_about(const Candidate& candidate, const Tally& tally, const Re
         product.identity.asks.empty()
             ? "the card does not say \"" + std::string(index.forms.words_for(candidate.entry->any)) + "\""
             : "the card does not say " + product.identity.asks);
-  return "nearest tested: " + product.title + how_far(product, reading) + "; " + out;
+  return "nearest tested: " + product.title + how_far(places) + "; " + out;
 }
 
 std::string doubt_between(const std::vector<Candidate>& candidates) {

@@ -140,6 +140,13 @@ bool Tally::may_be_near(std::size_t number) const {
   return within(std::popcount(entry.required & entry.body & ~count.covered));
 }
 
+int Tally::least_differences(std::size_t number) const {
+  const auto& entry = index_.entries[number];
+  const auto& count = counts_[number];
+  return std::popcount(entry.required & entry.body & ~count.covered) + bodies_ - count.body + beyond_ +
+         unknown_;
+}
+
 bool Tally::has_place(const Unit& unit, const Entry& entry) const {
   const auto number = static_cast<std::uint16_t>(&entry - index_.entries.data());
   return std::all_of(unit.first, unit.first + unit.size, [&](const foods::Named& named) {

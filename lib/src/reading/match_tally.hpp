@@ -56,6 +56,8 @@ class Tally {
   /// False for an entry that its telling foods alone put too far off to be the card's or the nearest: more
   /// than half of what it shares with the card, and everything else held for met.
   [[nodiscard]] bool may_be_near(std::size_t entry) const;
+  /// At least so many differences (Candidate::differences) will the entry have.
+  [[nodiscard]] int least_differences(std::size_t entry) const;
   [[nodiscard]] Candidate candidate(std::size_t entry, const SaidForms& words) const;
   /// Ingredients that have no place in an entry, as indices into Reading::ingredients; a dry spice counts
   /// where the product has no formula.

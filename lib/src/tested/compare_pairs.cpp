@@ -16,6 +16,8 @@ class PairingUp {
       : formula_(formula), facts_(formula.facts), reading_(reading) {}
 
   Pairing run() {
+    lines_for_.reserve(reading_.ingredients.size());
+    for (std::size_t i = 0; i < reading_.ingredients.size(); ++i) lines_for_.push_back(lines_for(i));
     find_groups();
     out_.pairs.reserve(formula_.lines.size());
     for (auto& group : groups_) {
@@ -86,7 +88,7 @@ class PairingUp {
 
   void find_groups() {
     for (std::size_t i = 0; i < reading_.ingredients.size(); ++i) {
-      Group group{lines_for(i), {i}};
+      Group group{lines_for_[i], {i}};
       if (group.lines == 0) {
         const auto* food = reading_.ingredients[i].food;
         const bool water = food != nullptr && is_water(*food);
@@ -114,7 +116,7 @@ class PairingUp {
     std::vector<Fit> fits;
     for (std::size_t line = 0; line < formula_.lines.size(); ++line)
       for (const auto i : group.ingredients)
-        if ((group.lines & lines_for(i) & line_bit(line)) != 0)
+        if ((group.lines & lines_for_[i] & line_bit(line)) != 0)
           fits.push_back({likeness(line, i) + (same_rank(group, line, i) ? 3 : 0), line, i});
     std::stable_sort(fits.begin(), fits.end(),
                      [](const Fit& a, const Fit& b) { return a.likeness > b.likeness; });
@@ -189,6 +191,7 @@ class PairingUp {
   const Formula& formula_;
   const LineFacts& facts_;
   const reading::Reading& reading_;
+  std::vector<Lines> lines_for_;  ///< by ingredient
   std::vector<Group> groups_;
   Pairing out_;
 };
