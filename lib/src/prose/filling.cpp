@@ -125,6 +125,7 @@ std::optional<recipe::Placed<recipe::Pack>> find_pack(const Sentence& s, const S
     bool of_food = true;
     for (std::size_t k = i + 1; k < i + 4 && k < s.tokens.size(); ++k) {
       const auto word = text(s, k);
+      if (word == "over") of_food = false;  // "pour it hot over the cucumbers in the jars"
       if (one_of(word, {"into", "in", "over"})) break;
       const bool jar =
           is(s, k, Sense::jar) || is(s, k, Sense::empty_jars) ||
