@@ -193,7 +193,8 @@ bool ProcessReader::set_aside(const Sentence& s, const Sentence* next) {
 
 void ProcessReader::read(const Sentence& s, const Sentence* next) {
   if (set_aside(s, next)) return;
-  if (s.has(Sense::shorten)) doubt(s, "it shortens a time");
+  for (std::size_t i = 0; i < s.tokens.size(); ++i)
+    if (s.senses[i].has(Sense::shorten) && !s.denied(i)) doubt(s, "it shortens a time");
   std::vector<Mark> loose;
   const auto times = own_times(s, loose);
   if (s.overfull && (!times.empty() || !loose.empty())) doubt(s, "it holds more figures than are read");
