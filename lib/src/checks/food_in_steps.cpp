@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "checks/fields.hpp"
@@ -31,6 +32,19 @@ struct Entry {
   std::vector<std::string> change_ends{};  ///< last words of `changes`: most sentences have none
   Phrases unless;
   FoodSet except;
+  /// Foods that a general word may mean: of "meat", every meat and poultry.
+  std::vector<std::pair<std::string, FoodSet>> general{};
+
+  [[nodiscard]] bool meant_by(const foods::Food& word, const Reading& reading) const {
+    const auto found =
+        std::find_if(general.begin(), general.end(), [&](const auto& one) { return one.first == word.id; });
+    if (found == general.end()) return false;
+    return std::any_of(reading.ingredients.begin(), reading.ingredients.end(), [&](const auto& ingredient) {
+      return std::any_of(ingredient.read.foods.begin(), ingredient.read.foods.end(), [&](const auto& named) {
+        return named.food != nullptr && found->second.has(*named.food);
+      });
+    });
+  }
 };
 
 /// "Do not add corn", "without adding corn"
@@ -103,6 +117,12 @@ class FoodInSteps final : public Check {
                   last_words(with.list("changes")),
                   Phrases(with.list("unless")),
                   maker.food_index->read_plain(with, "except")};
+      if (const auto* general = with.find("general")) {
+        Fields words(*general, "rule " + rule->id + ", general", {rule->file, maker.errors});
+        for (const auto& word : general->entries)
+          entry.general.emplace_back(std::string(word.key), maker.food_index->read_plain(words, word.key));
+        words.done();
+      }
       with.done();
       if (entry.verbs.empty()) with.sink().add(rule->at, "rule " + rule->id + ": 'verbs' is missing");
       entries_.push_back(std::move(entry));
@@ -190,7 +210,9 @@ class FoodInSteps final : public Check {
                      std::string_view text, std::vector<std::string>& told, Results& results) {
     for (const auto& named : reading.catalogue->read_line(text, reading.recipe->units).foods) {
       if (named.food == nullptr || named.food->acid_class == foods::AcidClass::neutral) continue;
-      if (entry.except.has(*named.food) || listed(*named.food, named.name, reading)) continue;
+      if (entry.except.has(*named.food) || listed(*named.food, named.name, reading) ||
+          entry.meant_by(*named.food, reading))
+        continue;
       if (one_of(named.name, told)) continue;
       told.push_back(named.name);
       results.add(*entry.rule, step.at, {{"food", named.name}});

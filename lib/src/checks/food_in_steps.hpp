@@ -12,6 +12,8 @@
 ///   until: [to, into, with]   words that end it
 ///   changes: [nice change]    words that make every food of their sentence one that may be put in:
 ///                             "mangoes or peaches make a nice change"
+///   general: {meat-unspecified: [kind:meat, kind:poultry]}
+///                             general words, and the foods of the list that they may mean
 ///   unless: [when serving]    a sentence with one of these speaks of something else
 ///   except: [kind:acid]       foods that may be told in the steps alone: ids, kind:, tag:;
 ///                             neutral ones always may
