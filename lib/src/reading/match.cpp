@@ -99,7 +99,7 @@ class Matching {
       if (!tally_.shares_body(number)) continue;
       if (!tally_.may_be_near(number) && !words_.named.has(index_.entries[number].index)) continue;
       const auto c = tally_.candidate(number, words_);
-      if (c.unlikely && (c.entry->plain() || c.other_dish)) continue;
+      if (c.unlikely && (c.entry->plain() || c.other_dish || pickled(c))) continue;
       if (c.exact())
         exact.push_back(c);
       else if (near(c))
@@ -116,6 +116,21 @@ class Matching {
   }
 
  private:
+  /// A ferment that the card does not tell, where the card's own acid is more than the ferment's: a pickle.
+  [[nodiscard]] bool pickled(const Candidate& c) const {
+    using State = tested::LineComparison::State;
+    const auto& product = *c.entry->product;
+    if (product.acid_class != tested::ProductClass::fermented || !product.formula) return false;
+    const auto compared = tested::compare(product, reading_);
+    const bool more =
+        std::any_of(compared.lines.begin(), compared.lines.end(), [](const tested::LineComparison& line) {
+          return line.line->role == "acid" && line.state == State::more;
+        });
+    return more || std::any_of(compared.added.begin(), compared.added.end(), [](const auto& added) {
+             return added.food != nullptr && added.food->kind == "acid";
+           });
+  }
+
   Candidate nearest_version(const tested::Product& product) const {
     Candidate best;
     for (std::size_t i = 0; i < index_.entries.size(); ++i) {
@@ -259,6 +274,7 @@ class Matching {
     for (const auto& c : list) least = std::min(least, distance(c));
     const auto* next = next_nearest(list, least);
     prefer(list, [&](const Candidate& c) { return distance(c) == least; });
+    prefer(list, [&](const Candidate& c) { return tables_jars(*c.entry->product, reading_); });
     if (list.size() > 1 && !list.front().entry->plain()) prefer_amounts(list, reading_, next);
     std::stable_sort(list.begin(), list.end(), [&](const Candidate& a, const Candidate& b) {
       return demand(*a.entry->product, reading_) > demand(*b.entry->product, reading_);

@@ -33,8 +33,9 @@ bool is_acid(const foods::Food* food) {
 void add_food(const Reading& reading, const AcidData& data, const Ingredient& line, const foods::Food* food,
               bool first, Draft& draft) {
   CardMixture& card = draft.card;
-  const std::string_view name =
-      food != nullptr ? std::string_view(food->name) : std::string_view(line.read.name);
+  const std::string_view name = food != nullptr           ? std::string_view(food->name)
+                                : !line.read.name.empty() ? std::string_view(line.read.name)
+                                                          : std::string_view(line.line->text);
   std::optional<AcidProfile> profile =
       food != nullptr ? data.profile(*food, *reading.catalogue) : data.unknown();
   if (!profile) {
