@@ -217,3 +217,37 @@ TEST_CASE("white-fleshed peaches are no peaches here") {
   CHECK(line(salsa, "peach").state == State::missing);
   REQUIRE(salsa.added.size() == 1);
 }
+TEST_CASE("the line that differs most does not set the size of the batch") {
+  // No two lines agree on a size; the lemon juice, a sixth of the published, must not be the one.
+  const auto comparison = compare("choice-salsa", {"5 cups tomatoes, peeled and chopped",
+                                                   "4 cups onions, diced", "3 1/2 cups bell peppers, diced",
+                                                   "1/4 cup bottled lemon juice", "2 tsp canning salt"});
+  CHECK(comparison.factor > 0.5);
+  CHECK(line(comparison, "lemon-juice-bottled").state == State::less);
+}
+
+TEST_CASE("an ingredient that stands for two lines is told once, beside their sum") {
+  // Pickled corn relish (USDA Complete Guide (2015), Guide 6, page 6-28): 2 cups of each pepper.
+  const auto comparison = compare(
+      "pickled-corn-relish",
+      {"10 cups fresh whole kernel corn", "5 cups diced sweet peppers", "2 1/2 cups chopped celery",
+       "1 1/4 cups chopped onions", "1 3/4 cups sugar", "5 cups vinegar (5%)", "2 1/2 tbsp canning salt",
+       "2 1/2 tsp celery seed", "2 1/2 tbsp dry mustard", "1 1/4 tsp turmeric"});
+  INFO(told(comparison));
+  CHECK(comparison.factor == doctest::Approx(1.25));
+  for (const auto& one : comparison.lines)
+    if (one.line->text.find("pepper") != std::string::npos) CHECK(one.state == State::held);
+  const auto more =
+      compare("pickled-corn-relish",
+              {"10 cups fresh whole kernel corn", "3 cups diced sweet peppers", "2 1/2 cups chopped celery",
+               "1 1/4 cups chopped onions", "1 3/4 cups sugar", "5 cups vinegar (5%)"});
+  const auto first = std::find_if(more.lines.begin(), more.lines.end(), [](const LineComparison& one) {
+    return one.line->text.find("green pepper") != std::string::npos;
+  });
+  REQUIRE(first != more.lines.end());
+  CHECK(first->found == "3 cups");
+  CHECK_FALSE(first->with_line_before);
+  CHECK(std::next(first)->with_line_before);
+  INFO(first->needed);
+  CHECK(first->needed.find("and") == std::string::npos);
+}
