@@ -9,6 +9,8 @@ namespace {
 
 bool has(Lines lines, std::size_t line) { return (lines & line_bit(line)) != 0; }
 
+bool is_food(const FormulaLine& line) { return line.role.empty() || line.role == "low-acid"; }
+
 /// The first amount of a line in the dimension of a published size; what is optional may be none.
 std::optional<Size> size_beside(const foods::LineReading& line, const Size& published) {
   std::optional<Size> out;
@@ -98,6 +100,7 @@ Batch::Batch(const Formula& formula, const LineFacts& facts, const Pairing& pair
         break;
       }
     if (!exact && weighed) known.push_back(*weighed);
+    if (exact || weighed) known.back().food = is_food(line) && !has(facts.water, pair.first_line);
   }
   for (const auto& line : formula.lines)
     if (std::none_of(factors_.begin(), factors_.end(), [&](const Factor& f) { return f.part == line.part; }))
@@ -142,10 +145,12 @@ double Batch::best_factor(std::string_view part, const std::vector<Known>& known
 }
 
 double Batch::middle_factor(std::string_view part, const std::vector<Known>& known) {
+  const bool food =
+      std::any_of(known.begin(), known.end(), [&](const Known& k) { return k.part == part && k.food; });
   std::vector<std::pair<double, double>> factors;  // with the weight that each speaks for
   double all = 0;
   for (const auto& k : known) {
-    if (k.part != part || k.published.high <= 0 || k.found.high <= 0) continue;
+    if (k.part != part || k.food != food || k.published.high <= 0 || k.found.high <= 0) continue;
     factors.emplace_back((k.found.low + k.found.high) / (k.published.low + k.published.high), k.grams);
     all += k.grams;
   }

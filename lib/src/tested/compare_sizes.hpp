@@ -57,11 +57,13 @@ class Batch {
     Interval<double> found, published;
     bool rough = false;  ///< by weights worked out: says how large the batch is, not whether it is equal
     double grams = 1;    ///< of the published amount, where it can be weighed
+    bool food = false;   ///< what the batch is made of: no acid, sugar, salt, pectin or water
   };
   /// A brine may be made in other batches than the food, but its acid is judged by no fewer.
   void keep_acid_up();
   static double best_factor(std::string_view part, const std::vector<Known>& known);
-  /// The factor that half of the published weight lies above and half below.
+  /// The factor that half of the published weight lies above and half below: of the food where any can be
+  /// compared, because acid and sugar are what people cut.
   static double middle_factor(std::string_view part, const std::vector<Known>& known);
   /// The weight of a pair on the card beside the published one.
   [[nodiscard]] std::optional<Known> by_weight(const Pair& pair, const PairSizes& sizes) const;
