@@ -4,6 +4,7 @@
 #include <sealworthy/checker.hpp>
 #include <utility>
 
+#include "checks/between_rules.hpp"
 #include "checks/side_by_side.hpp"
 #include "checks/table_use.hpp"
 #include "checks/verdict.hpp"
@@ -100,6 +101,7 @@ RecipeReport check_card(const recipe::Recipe& recipe, const reading::Settings& s
   checks::Results results;
   results.points.reserve(16);
   for (const auto& check : knowledge.checks) check->run(reading, results);
+  checks::settle_between(knowledge.rules, results.findings);
   tidy(results.findings);
   mark_accepted(recipe, settings.today, results.findings);
 

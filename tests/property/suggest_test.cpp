@@ -77,4 +77,25 @@ TEST_CASE("a suggestion checks as tested, for every product") {
   CHECK(cards > 400);
 }
 
+TEST_CASE("a mixture of one's own gets no card of other foods, and a fish stays that fish") {
+  const Checker checker = Checker::builtin();
+  const auto salsa = suggest_cards(
+      checker, "card.yaml",
+      "recipe: Corn salsa\ningredients: [10 cups chopped tomatoes, 4 cups corn, 2 cans black beans, 3 cups "
+      "onions, "
+      "1/4 cup vinegar]\njars: pint\nprocess: {method: boiling water, time: 15 minutes, altitude: 500 ft}\n");
+  CHECK(salsa.cards.empty());
+  REQUIRE(salsa.errors.size() == 1);
+  CHECK(salsa.errors.front().message.find("another dish") != std::string::npos);
+  const auto fish = suggest_cards(
+      checker, "card.yaml",
+      "recipe: Lake trout\ningredients: [\"20 lb lake trout, cut in chunks\", each quart: 1 tbsp ketchup]\n"
+      "jars: quart\npack: raw\nheadspace: 1 inch\nprocess: {method: pressure canner, gauge: dial, "
+      "pressure: 10 psi, time: 100 minutes, altitude: 500 ft}\n");
+  REQUIRE(fish.cards.size() == 1);
+  CHECK(fish.cards.front().product == "fish-in-quart-jars");
+  CHECK(fish.cards.front().card.find("20 lb lake trout, cut in chunks") != std::string::npos);
+  CHECK(fish.cards.front().card.find("shad") == std::string::npos);
+}
+
 }  // namespace sealworthy::property

@@ -74,6 +74,11 @@ bool told_already(const std::vector<Finding>& findings) {
   });
 }
 
+/// No food of the card could be weighed: the figure would be that of water.
+bool nothing_weighed(const science::MixturePh& ph) {
+  return std::all_of(ph.pulls.begin(), ph.pulls.end(), [](const auto& pull) { return pull.meq == 0; });
+}
+
 /// The two foods that take up most acid: "onions and green beans".
 std::string drivers(const science::Mixture& mixture, const science::MixturePh& ph) {
   std::vector<std::size_t> order;
@@ -117,7 +122,7 @@ class AcidityBound final : public Check {
     const auto card = science::mixture_of(reading, *data_);
     if (card.acid_unknown) return;
     const auto ph = science::ph_of(card.mixture, *data_);
-    if (!ph) return;
+    if (!ph || nothing_weighed(*ph)) return;
     for (const Entry& entry : entries_) {
       if (!applies(entry.rule->only_if, reading) || !speaks(entry, *ph)) continue;
       tell(entry, reading, card, *ph, results);

@@ -118,6 +118,7 @@ class AmountsAgainstFormula final : public Check {
     if (own_acid) results.point(PointKind::acid, acid_state(compared));
     State state = State::held;
     for (const LineComparison& line : compared.lines) {
+      if (line.with_line_before) continue;
       if (line.state == LineState::allowed) tell_allowed(reading, line, results);
       if (line.weak_percent) {
         state = State::differs;
@@ -182,7 +183,7 @@ class AmountsAgainstFormula final : public Check {
     const Rule* rule = rule_for(reading, Case::acid_weak);
     if (rule == nullptr) return;
     results.add(*rule, place_of(reading, line),
-                {{"food", line.line->what},
+                {{"food", food_of(reading, line)},
                  {"found", quantity::kitchen_number(*line.weak_percent) + " %"},
                  {"needed", quantity::kitchen_number(*line.line->strength_percent) + " %"}});
   }
@@ -200,10 +201,17 @@ class AmountsAgainstFormula final : public Check {
     return line.at.line > 0 ? line.at : reading.recipe->title.at;
   }
 
+  /// The food as the card names it; what the card lacks as the formula does.
+  static std::string food_of(const Reading& reading, const LineComparison& line) {
+    if (line.ingredient == LineComparison::none) return line.line->what;
+    const auto& foods = reading.ingredients[line.ingredient].read.foods;
+    return foods.size() == 1 && !foods.front().name.empty() ? foods.front().name : line.line->what;
+  }
+
   static Figures figures_of(const Reading& reading, const LineComparison& line) {
     return {{"found", line.found.empty() ? std::string("none") : line.found},
             {"needed", line.needed},
-            {"food", line.line->what},
+            {"food", food_of(reading, line)},
             {"percent", std::to_string(std::lround(line.percent))},
             {"reason", line.reason},
             {"product", reading.match.product->title}};

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "checks/amount_limit.hpp"
+#include "checks/card_and_formula.hpp"
 #include "checks/fields.hpp"
 #include "checks/food_set.hpp"
 #include "checks/phrases.hpp"
@@ -16,7 +17,7 @@ enum class SilentIf { listed, near, in_formula, form_listed, never };
 
 struct Case {
   FoodSet foods, beside, only, without;
-  Phrases form, not_form, states, line, title, not_title;
+  Phrases form, not_form, states, line, title, not_title, told, not_told;
   std::optional<AmountLimit> more_than, up_to;
   std::optional<std::size_t> measured;  ///< index in quantity::Amount::Measure
   std::optional<bool> acid_added;
@@ -56,8 +57,9 @@ class Question {
       form = state(c.states);
       if (form.empty()) return false;
     }
-    if (c.form.empty()) return true;
+    if (c.form.empty() && c.told.empty()) return true;
     form = said(c.form);
+    if (form.empty()) form = told_in_steps(reading_, ingredient_, c.told, c.not_told);
     return !form.empty();
   }
 
@@ -141,6 +143,8 @@ class ForbiddenFood final : public Check {
     c.line = Phrases(with.list("line"));
     c.title = Phrases(with.list("title"));
     c.not_title = Phrases(with.list("not-title"));
+    c.told = Phrases(with.list("told"));
+    c.not_told = Phrases(with.list("not-told"));
     c.more_than = AmountLimit::read(with, "more-than");
     c.up_to = AmountLimit::read(with, "up-to");
     if (const auto measured = with.choice("measured", {"weight", "volume", "count"}))
@@ -207,6 +211,7 @@ class ForbiddenFood final : public Check {
     const auto& match = reading.match;
     if (match.product == nullptr || entry.silent_if >= SilentIf::form_listed) return false;
     if (!lists(entry, *match.product, food)) return false;
+    if (product_foods_->in_formula(*match.product).has(food) && keeps_to_formula(reading)) return true;
     return match.sure() || entry.silent_if == SilentIf::near ||
            (!match.also.empty() && std::all_of(match.also.begin(), match.also.end(),
                                                [&](auto* other) { return lists(entry, *other, food); }));

@@ -2,7 +2,8 @@
 
 /// check: forbidden-food
 /// A food, a form of it or a mix that has no tested process, or that may not be added to the jar. Silent
-/// where the product that the card follows lists the food itself.
+/// where the product that the card follows lists the food itself, or where the nearest one's formula does and
+/// the card keeps to that formula.
 ///
 /// with: the keys of one case, or `cases:` with a list of them; all that a case says must hold.
 ///   foods: [egg, kind:dairy, tag:thickening]  one of these is in the jar; the finding points at its line
@@ -15,6 +16,10 @@
 ///   form: [pureed, ...]     the food's own line or the title says one of these
 ///   states: [canned, ...]   the food's own line says one of these, as a state of rules/foods/states.yaml
 ///   not-form: [...]         neither says one of these
+///   told: [...]             a step says one of these and no other food of the card: the food's form, as
+///   `form`
+///                           is; with `form` one of the two is enough
+///   not-told: [...]         but such a sentence does not say one of these
 ///   line: [...]             the words of the food's own line, where no state is made of them
 ///   title: [...]            the title says one of these
 ///   not-title: [...]        it says none of these

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "checks/between_rules.hpp"
 #include "checks/fields.hpp"
 #include "text/nearest.hpp"
 
@@ -83,6 +84,9 @@ Rule read_rule(const yaml::Node& node, const ErrorSink& sink, const knowledge::S
   rule.says = fields.text("says", true);
   rule.why = fields.text("why", true);
   rule.instead = fields.text("instead", true);
+  rule.instead_if_never_canned = fields.text("instead-if-never-canned");
+  if (const auto never = fields.choice("never-canned", {"yes", "no"})) rule.never_canned = *never == 0;
+  rule.silent_beside = fields.list("silent-beside");
   if (const auto* source = fields.find("source"))
     rule.source = sources.cite(*source, sink.file, sink.errors);
   else
@@ -150,6 +154,10 @@ void finish_rules(std::vector<Rule>& rules, const std::vector<yaml::Node>& bases
     if (std::find(checks.begin(), checks.end(), rule.check) == checks.end())
       sink.add(rule.at, "rule " + rule.id + ": no such check as '" + rule.check + "'",
                did_you_mean(rule.check, checks));
+    for (const auto& other : rule.silent_beside)
+      if (other != every_never_canned &&
+          std::none_of(rules.begin(), rules.end(), [&](const Rule& one) { return one.id == other; }))
+        sink.add(rule.at, "rule " + rule.id + ": silent-beside names no rule: '" + other + "'");
     for (const auto& example : rule.examples)
       if (std::find(names.begin(), names.end(), example.base) == names.end())
         sink.add(example.change.at, "rule " + rule.id + ": no base card '" + example.base + "'",

@@ -20,13 +20,16 @@ using reading::Reading;
 enum class Case { low_acid, steam_low_acid, mixture, mixture_acid };
 const std::vector<std::string_view> case_names{"low-acid", "steam-low-acid", "mixture", "mixture-acid"};
 
-/// What goes into the jars, in grams. An unknown weight leaves `known` false.
+/// What goes into the jars, in grams.
 struct Shares {
-  double low_acid = 0;  ///< at most
-  double all = 0;       ///< at least
-  double acid = 0;      ///< at least, as five percent acid
-  bool known = true;    ///< of the low-acid food and of the acid
+  double low_acid = 0;        ///< at most, of what could be weighed
+  double least_low_acid = 0;  ///< at least
+  double all = 0;             ///< at least
+  double acid = 0;            ///< as five percent acid
+  bool weighed = true;        ///< every low-acid food could be
+  bool acid_weighed = true;   ///< every acid could be
   const Ingredient* low_acid_line = nullptr;
+  const Ingredient* fat_line = nullptr;  ///< fat takes up no acid; alone it is low-acid food
   bool acid_food = false;
   bool borderline = false;
   bool acid_line = false;
@@ -38,13 +41,23 @@ constexpr double usual_strength = 5;
 void add_acid(const Ingredient& line, Shares& shares) {
   if (line.read.optional) return;
   shares.acid_line = true;
-  if (!line.read.weight) {
-    shares.known = false;
+  if (!line.read.weight || line.read.per_jar) {
+    shares.acid_weighed = false;
     return;
   }
   const double strength =
       line.read.strength_percent.value_or(line.food->acid_percent.value_or(usual_strength));
   shares.acid += in_grams(line.read.weight->low) * strength / usual_strength;
+}
+
+void add_low_acid(const Ingredient& line, Shares& shares) {
+  if (shares.low_acid_line == nullptr) shares.low_acid_line = &line;
+  if (!line.read.weight) {
+    shares.weighed = false;
+    return;
+  }
+  shares.low_acid += in_grams(line.read.weight->high);
+  if (!line.read.optional) shares.least_low_acid += in_grams(line.read.weight->low);
 }
 
 Shares shares_of(const Reading& reading) {
@@ -54,15 +67,17 @@ Shares shares_of(const Reading& reading) {
     if (line.read.weight && !line.read.optional) shares.all += in_grams(line.read.weight->low);
     if (line.food->kind == "acid") {
       add_acid(line, shares);
+    } else if (line.food->kind == "fat") {
+      if (shares.fat_line == nullptr) shares.fat_line = &line;
     } else if (line.food->acid_class == AcidClass::low_acid) {
-      if (shares.low_acid_line == nullptr) shares.low_acid_line = &line;
-      if (!line.read.weight) shares.known = false;
-      if (line.read.weight) shares.low_acid += in_grams(line.read.weight->high);
+      add_low_acid(line, shares);
     } else {
       shares.acid_food |= line.food->acid_class == AcidClass::acid;
       shares.borderline |= line.food->acid_class == AcidClass::borderline;
     }
   }
+  const bool nothing_else = !shares.acid_food && !shares.borderline && !shares.acid_line;
+  if (shares.low_acid_line == nullptr && nothing_else) shares.low_acid_line = shares.fat_line;
   return shares;
 }
 
@@ -107,15 +122,22 @@ class MethodAgainstAcidClass final : public Check {
     const Shares shares = shares_of(reading);
     if (shares.low_acid_line == nullptr) return std::nullopt;
     if (!shares.acid_line && !shares.acid_food && !shares.borderline) return low_acid;
-    if (shares.known && shares.low_acid <= small_share_ * shares.all) return untested(product);
-    if (!shares.acid_line || (shares.known && shares.acid < least_acid_ * shares.low_acid))
+    if (shares.weighed && shares.acid_weighed && shares.low_acid <= small_share_ * shares.all)
+      return untested(product);
+    if (!shares.acid_line || (shares.acid_weighed && shares.acid < least_acid_ * least_low_acid(shares)))
       return Case::mixture;
     return untested(product);
   }
 
+  /// What can't be weighed only adds to what can.
+  static double least_low_acid(const Shares& shares) {
+    return shares.weighed ? shares.low_acid : shares.least_low_acid;
+  }
+
   /// With an acidified product near, the comparison with its formula says what there is to say.
   static std::optional<Case> untested(const tested::Product* product) {
-    const bool compared = product != nullptr && product->acid_class != tested::ProductClass::acid;
+    const bool compared = product != nullptr && product->acid_class != tested::ProductClass::acid &&
+                          product->acid_class != tested::ProductClass::low_acid;
     return compared ? std::nullopt : std::optional(Case::mixture_acid);
   }
 

@@ -35,6 +35,7 @@
 #include "checks/process_missing.hpp"
 #include "checks/sterile_jars.hpp"
 #include "checks/time_against_table.hpp"
+#include "checks/weak_brine.hpp"
 #include "checks/yield_against_formula.hpp"
 
 namespace sealworthy::checks {
@@ -74,6 +75,7 @@ std::span<const Registered> registry() {
       Registered{"sterile-jars", make_sterile_jars},
       Registered{"time-against-table", make_time_against_table},
       Registered{"practice-in-steps", make_practice_in_steps},
+      Registered{"weak-brine", make_weak_brine},
       Registered{"yield-against-formula", make_yield_against_formula},
       Registered{"acidity-bound", make_acidity_bound},  // last: it looks at what the others recorded
   };

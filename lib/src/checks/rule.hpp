@@ -49,6 +49,11 @@ struct Rule {
   std::string says;  ///< the message; {found}, {needed}, {food} ... are filled in by the check
   std::string why;
   std::string instead;
+  /// What to do instead where a rule with `never_canned` speaks of the same card; empty: `instead` stands.
+  std::string instead_if_never_canned;
+  bool never_canned = false;  ///< its food has no process in any canner: no other finding may offer one
+  /// Not told beside a finding of these rules; "never-canned": of any rule with `never_canned`.
+  std::vector<std::string> silent_beside;
   std::string source;  ///< publication, section and page, for people
   Read read = Read::reprint;
   std::vector<Example> examples;

@@ -9,14 +9,25 @@
 namespace sealworthy::plan {
 namespace {
 
-std::string words(const quantity::Amount& amount, double factor) {
+/// Spices are free in every formula: a sixteenth more or less is nothing.
+constexpr double as_exact = 0.01, spice = 0.06;
+
+double tolerance_of(const foods::LineReading& read) {
+  const bool spices =
+      !read.foods.empty() && std::all_of(read.foods.begin(), read.foods.end(), [](const foods::Named& named) {
+        return named.food != nullptr && named.food->kind == "spice";
+      });
+  return spices ? spice : as_exact;
+}
+
+std::string words(const quantity::Amount& amount, double factor, double tolerance) {
   // "6 garlic cloves": the noun stays behind the name.
   if (amount.noun_end > amount.noun_begin) {
     auto bare = amount;
     bare.unit.clear();
-    return words(bare, factor);
+    return words(bare, factor, tolerance);
   }
-  return (amount.at_least ? "at least " : "") + tested::words_of(amount, factor);
+  return (amount.at_least ? "at least " : "") + tested::words_of(amount, factor, tolerance);
 }
 
 }  // namespace
@@ -38,7 +49,7 @@ std::string scaled_line(std::string_view text, const foods::LineReading& read, d
     if (amount->end > upper) continue;  // lies within one that was done
     upper = amount->begin;
     std::string_view whole = std::string_view(text).substr(amount->begin, amount->end - amount->begin);
-    std::string scaled = words(*amount, factor);
+    std::string scaled = words(*amount, factor, tolerance_of(read));
     // The joining word or bracket of an amount said again belongs to it.
     for (const std::string_view joint : {"/", "= ", "or ", ", ", "("})
       if (whole.starts_with(joint)) scaled.insert(0, joint);
@@ -49,7 +60,7 @@ std::string scaled_line(std::string_view text, const foods::LineReading& read, d
 }
 
 std::string amount_times(const foods::LineReading& read, double factor) {
-  return read.amount.stated_any() ? words(read.amount, factor) : std::string();
+  return read.amount.stated_any() ? words(read.amount, factor, tolerance_of(read)) : std::string();
 }
 
 }  // namespace sealworthy::plan

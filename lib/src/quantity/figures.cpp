@@ -1,5 +1,6 @@
 #include "quantity/figures.hpp"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -77,6 +78,56 @@ std::string kitchen_number(double value) {
   const double left = best->value == 1 ? whole + 1 : whole;
   if (best->text.empty()) return decimal(left, 0);
   return (left > 0 ? decimal(left, 0) + " " : std::string()) + std::string(best->text);
+}
+
+namespace {
+
+struct Measure {
+  std::string_view one, many;
+  double teaspoons;
+  double step;  ///< the part of it that a set of cups or spoons has
+  double most;  ///< more of them are told in the next larger measure
+};
+constexpr std::array measures{Measure{"cup", "cups", 48, 0.25, 99}, Measure{"tbsp", "tbsp", 3, 1, 3},
+                              Measure{"tsp", "tsp", 1, 0.25, 2.75}};
+
+std::string measured(double count, const Measure& measure) {
+  return kitchen_number(count) + " " + std::string(count > 1 ? measure.many : measure.one);
+}
+
+/// The steps of the measure nearest to so many teaspoons (`whole`: those in it), no more than people count.
+double steps_of(double teaspoons, const Measure& measure, bool whole) {
+  const double steps = teaspoons / measure.teaspoons / measure.step;
+  const double count = (whole ? std::floor(steps + 1e-6) : std::round(steps)) * measure.step;
+  return count <= measure.most ? count : 0;
+}
+
+}  // namespace
+
+std::string spoon_words(double value, std::string_view unit, double tolerance) {
+  const auto own =
+      std::find_if(measures.begin(), measures.end(), [&](const auto& m) { return m.one == unit; });
+  if (own == measures.end() || !std::isfinite(value) || value <= 0) return {};
+  if (kitchen_number(value).find('.') == std::string::npos) return {};
+  const double all = value * own->teaspoons;
+  const auto near = [&](double teaspoons) { return std::abs(teaspoons - all) <= tolerance * all; };
+  for (const auto& one : measures)
+    if (const double count = steps_of(all, one, false); count > 0 && near(count * one.teaspoons))
+      return measured(count, one);
+  // Two measures, then three: as many of the larger ones as go in.
+  static constexpr std::array<std::string_view, 4> ways{"01", "02", "12", "012"};
+  for (const auto way : ways) {
+    std::string words;
+    double left = all;
+    for (const char place : way) {
+      const auto& measure = measures[static_cast<std::size_t>(place - '0')];
+      const double count = steps_of(left, measure, place != way.back());
+      if (count > 0) words += (words.empty() ? "" : " + ") + measured(count, measure);
+      left -= count * measure.teaspoons;
+    }
+    if (near(all - left)) return words;
+  }
+  return {};
 }
 
 std::string grouped(double value) {

@@ -11,6 +11,10 @@ namespace sealworthy::quantity {
 /// 1.5 -> "1 1/2", 0.333 -> "1/3", 2 -> "2", 0.07 -> "0.07". Nearest eighth or third within 1 percent, else
 /// decimal.
 std::string kitchen_number(double value);
+/// An amount of a US kitchen measure as one can measure it: "1 cup + 3 tbsp" for 1.18 cups, "1 3/4 tsp" for
+/// 0.59 tbsp; within `tolerance`, a share of it. Empty where kitchen_number already gives such a figure,
+/// where no cups and spoons come that near, and for another unit than cup, tbsp or tsp.
+std::string spoon_words(double value, std::string_view unit, double tolerance = 0.01);
 /// 5280 -> "5,280"
 std::string grouped(double value);
 std::string words(Headspace);           ///< "1/2 inch", "1 1/4 inches"

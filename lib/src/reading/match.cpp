@@ -7,6 +7,7 @@
 
 #include "reading/match_compared.hpp"
 #include "reading/match_doubt.hpp"
+#include "reading/match_near.hpp"
 #include "reading/match_strict.hpp"
 #include "reading/match_tally.hpp"
 
@@ -14,39 +15,6 @@ namespace sealworthy::reading {
 namespace {
 
 using Candidates = std::vector<Candidate>;
-
-/// Near enough to be told as the nearest tested product.
-bool near(const Candidate& c) {
-  if (c.named) return true;
-  if (c.entry->plain()) return c.missing == 0 && c.foreign <= std::max(1, c.entry->at_least - 1);
-  return (c.covered & c.entry->main) != 0 && !c.other_dish && c.shared >= 2 &&
-         2 * c.differences() <= c.shared + 1;
-}
-
-/// A dish or a mixture (soup) that the card does not say it is.
-bool unnamed_dish(const Candidate& c) { return c.unlikely || (c.unsaid && c.entry->at_least > 1); }
-
-constexpr int one_difference = 4;
-constexpr int said_form = 1;
-
-/// What speaks against a candidate, weighed: less is nearer.
-int distance(const Candidate& c) {
-  int out = one_difference * c.differences();
-  if (c.contradicted != 0) out += 6;
-  if (c.unsaid) out += c.unlikely ? 5 : 4;
-  if (c.said) out -= said_form;
-  if (c.named) out -= 5;
-  return out;
-}
-
-/// The least distance of one that the title does not name.
-int least_distance(int differences) { return one_difference * differences - said_form; }
-
-/// How many formulas are tried for a harmless change.
-constexpr std::size_t few = 5;
-bool changeable_formula(const Candidate& c) {
-  return !c.entry->plain() && c.contradicted == 0 && !unnamed_dish(c) && !c.unsaid && !c.other_dish;
-}
 
 /// Drops what a better one of the list makes needless: `better` is true of those to keep, if any are.
 template <class Better>
@@ -129,14 +97,16 @@ class Matching {
   [[nodiscard]] bool named(std::uint16_t entry) const {
     return words_.named.has(index_.entries[entry].index);
   }
-  static bool ruled_out(const Candidate& c) { return c.unlikely && (c.entry->plain() || c.other_dish); }
+  [[nodiscard]] bool ruled_out(const Candidate& c) {
+    return c.unlikely && (c.entry->plain() || c.other_dish || pickled(*c.entry->product, comparisons_));
+  }
   static void sort_by_product(Candidates& list) {
     std::sort(list.begin(), list.end(),
               [](const Candidate& a, const Candidate& b) { return a.entry < b.entry; });
   }
 
   /// Products that fit the foods of the card one by one.
-  Candidates exact_ones() const {
+  Candidates exact_ones() {
     Candidates exact;
     for (const auto number : tally_.touched()) {
       if (!tally_.shares_body(number) || tally_.least_differences(number) > 0) continue;
@@ -149,7 +119,7 @@ class Matching {
 
   /// Products that fit in part, from the fewest differences that the telling foods leave on, to where nothing
   /// farther can be the nearest, the next nearest, or one of those that a harmless change may meet.
-  Candidates near_ones(const Candidates& exact) const {
+  Candidates near_ones(const Candidates& exact) {
     struct Promising {
       int least;
       std::uint16_t entry;
@@ -320,6 +290,7 @@ class Matching {
     for (const auto& c : list) least = std::min(least, distance(c));
     const auto* next = next_nearest(list, least);
     prefer(list, [&](const Candidate& c) { return distance(c) == least; });
+    prefer(list, [&](const Candidate& c) { return tables_jars(*c.entry->product, reading_); });
     if (list.size() > 1 && !list.front().entry->plain()) prefer_amounts(list, comparisons_, next);
     std::stable_sort(list.begin(), list.end(), [&](const Candidate& a, const Candidate& b) {
       return demand(*a.entry->product, reading_) > demand(*b.entry->product, reading_);

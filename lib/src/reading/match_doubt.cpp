@@ -76,7 +76,7 @@ std::string doubt_about(const Candidate& candidate, const Tally& tally, const Re
   const auto missing = missing_of(candidate);
   if (!foreign.empty()) add(out, listed(foreign) + (several(foreign) ? " are not in it" : " is not in it"));
   if (!unknown.empty()) add(out, "no food is known by " + listed(unknown));
-  if (!missing.empty()) add(out, "it also has " + listed(missing));
+  if (!missing.empty()) add(out, "the tested process also has " + listed(missing));
   if (candidate.contradicted != 0)
     add(out, "the card says \"" + std::string(index.forms.words_for(candidate.contradicted)) +
                  "\", which it does not cover");

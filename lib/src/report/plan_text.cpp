@@ -38,7 +38,9 @@ std::string card_text(const PlannedCard& card, const TextStyle& style) {
                            card.holds_for.empty() ? "" : ", at " + card.holds_for)},
               style);
   auto buy = card.buy;
-  buy.push_back(fmt::format("{} {} jars and as many new lids", card.jars, card.jar));
+  const bool told = card.jar.ends_with(" jar");
+  buy.push_back(
+      fmt::format("{} {} and as many new lids", card.jars, told ? card.jar + "s" : card.jar + " jars"));
   out += part("buy", buy, style);
   std::vector<std::string> lines;
   for (const auto& line : card.lines)

@@ -26,6 +26,14 @@ std::optional<Interval<double>> grams_of(const foods::LineReading& read, const f
   return grams;
 }
 
+/// As the card has it: canned black beans are no dry ones.
+std::string_view name_on_card(const Ingredient& line, const foods::Food* food) {
+  for (const foods::Named& named : line.read.foods)
+    if (food != nullptr && named.food == food && !named.name.empty()) return named.name;
+  if (food != nullptr) return food->name;
+  return line.read.name.empty() ? std::string_view(line.line->text) : std::string_view(line.read.name);
+}
+
 bool is_acid(const foods::Food* food) {
   return food != nullptr && (food->kind == "acid" || food->acid_class == foods::AcidClass::acid);
 }
@@ -33,8 +41,7 @@ bool is_acid(const foods::Food* food) {
 void add_food(const Reading& reading, const AcidData& data, const Ingredient& line, const foods::Food* food,
               bool first, Draft& draft) {
   CardMixture& card = draft.card;
-  const std::string_view name =
-      food != nullptr ? std::string_view(food->name) : std::string_view(line.read.name);
+  const std::string_view name = name_on_card(line, food);
   std::optional<AcidProfile> profile =
       food != nullptr ? data.profile(*food, *reading.catalogue) : data.unknown();
   if (!profile) {

@@ -5,7 +5,10 @@
 #include <vector>
 
 #include "checks/against_table.hpp"
+#include "reading/ingredients.hpp"
 #include "reading/jars.hpp"
+#include "reading/match.hpp"
+#include "tested/line_foods.hpp"
 
 namespace sealworthy::suggest {
 namespace {
@@ -76,6 +79,37 @@ bool usable(const tested::Needed& needed) { return needed.step != nullptr && !ne
 const tested::Product* nearest_product(const Reading& reading) {
   if (reading.match.product != nullptr) return reading.match.product;
   return reading.match.also.empty() ? nullptr : reading.match.also.front();
+}
+
+bool takes(const tested::Product& product, const reading::Ingredient& ingredient,
+           const foods::Catalogue& catalogue) {
+  const auto* food = ingredient.food;
+  if (food == nullptr || !reading::in_jar(ingredient)) return false;
+  if (food->acid_class == foods::AcidClass::neutral && food->kind != "acid") return false;
+  const auto& identity = product.identity;
+  for (const auto* list : {&product.foods, &identity.all_of, &identity.any_of, &identity.may})
+    if (tested::one_of(*food, *list, catalogue)) return true;
+  if (!product.formula) return false;
+  return std::any_of(product.formula->lines.begin(), product.formula->lines.end(),
+                     [&](const auto& line) { return tested::one_of(*food, line.foods, catalogue); });
+}
+
+std::string another_dish(const Reading& reading, const tested::Product& product) {
+  if (reading.match.sure()) return {};
+  int taken = 0;
+  std::vector<std::string> others;
+  for (const auto& ingredient : reading.ingredients) {
+    if (!reading::in_jar(ingredient)) continue;
+    const auto* food = ingredient.food;
+    if (takes(product, ingredient, *reading.catalogue))
+      ++taken;
+    else if (food != nullptr && food->acid_class != foods::AcidClass::neutral && !tested::only_flavor(*food))
+      others.push_back(ingredient.read.foods.front().name);
+  }
+  if (static_cast<int>(others.size()) > taken) return "it has no " + others.front();
+  const auto form = reading.match_index->not_covered(product, reading.recipe->title.value);
+  return form.empty() ? std::string()
+                      : "the card says \"" + std::string(form) + "\", which it does not cover";
 }
 
 std::optional<CardFigures> choose_figures(const Reading& reading, const tested::Product& product) {

@@ -12,8 +12,10 @@
 #include "reading/build.hpp"
 #include "reading/ingredients.hpp"
 #include "recipe/write_card.hpp"
+#include "suggest/card_text.hpp"
 #include "suggest/card_writer.hpp"
 #include "suggest/choose.hpp"
+#include "tested/compare.hpp"
 #include "tested/compare_amounts.hpp"
 #include "tested/line_foods.hpp"
 
@@ -22,28 +24,6 @@ namespace {
 
 using reading::Reading;
 using suggest::CardFigures;
-
-/// A text behind "#": one line.
-std::string comment(std::string text) {
-  std::replace(text.begin(), text.end(), '\n', ' ');
-  return "  # " + text;
-}
-
-/// The words of a line without quotes and braces, for comparing it with the card's.
-std::string bare(std::string_view yaml) {
-  std::string out;
-  for (const char c : yaml)
-    if (c != '"' && c != '{' && c != '}' && c != '[' && c != ']') out += c;
-  return out;
-}
-
-/// "hot pack: boil 5 minutes." -> "Boil 5 minutes."
-std::string sentence(std::string step) {
-  if (const auto at = step.find(" pack: "); at == 3) step.erase(0, at + 7);
-  if (!step.empty() && step.front() >= 'a' && step.front() <= 'z')
-    step.front() = static_cast<char>(step.front() - 'a' + 'A');
-  return step;
-}
 
 /// How a line is worded: as the card names the food of the formula, as the publication prints it, or by the
 /// names of the catalogue.
@@ -69,15 +49,15 @@ class Writer {
     out_ += "# Each line that differs from the card says so. Check it before you can by it.\n";
     out_ += "recipe: " + recipe::yaml_scalar(recipe.title.value) + "\n";
     const bool followed = recipe.follows && recipe.follows->value == product_.id;
-    out_ += "follows: " + product_.id + (followed ? "" : comment("the tested process nearest to the card")) +
-            "\n";
+    out_ += "follows: " + product_.id +
+            (followed ? "" : suggest::comment("the tested process nearest to the card")) + "\n";
     ingredients();
     packing();
     process();
     out_ += "steps:\n";
     for (const auto& step : writer_.steps(product_, figures_))
-      out_ += "  - " + recipe::yaml_scalar(sentence(step)) + "\n";
-    for (const auto& step : recipe.steps) out_ += "  # the card's own: " + bare(step.value) + "\n";
+      out_ += "  - " + recipe::yaml_scalar(suggest::sentence(step)) + "\n";
+    for (const auto& step : recipe.steps) out_ += "  # the card's own: " + suggest::bare(step.value) + "\n";
     return out_;
   }
 
@@ -87,6 +67,10 @@ class Writer {
     if (!product_.formula) return 1;
     const auto& whole = knowledge_.planning.whole_batches;
     if (std::find(whole.begin(), whole.end(), product_.acid_class) != whole.end()) return 1;
+    const auto* compared = reading_.compared.get();
+    const bool same_formula = compared != nullptr && !compared->lines.empty() &&
+                              compared->lines.front().line == product_.formula->lines.data();
+    if (same_formula && compared->factor != 1) return compared->factor;
     return plan::times_formula(reading_, *product_.formula).value_or(1);
   }
 
@@ -97,7 +81,9 @@ class Writer {
     if (std::abs(style.scale - 1) > 0.02)
       out_ += fmt::format("# The published amounts times {}.\n", quantity::kitchen_number(style.scale));
     out_ += "ingredients:\n";
+    const bool own_foods = keep_own_foods();
     for (const auto& line : writer_.ingredients(product_, figures_, style)) {
+      if (own_foods && !line.per_jar && !is_plain_water(line)) continue;
       std::string yaml = words_ == Words::catalogue ? line.yaml : printed(line, style.scale);
       const auto own = card_line(line.foods);
       std::string note = "added";
@@ -108,10 +94,27 @@ class Writer {
         if (words_ == Words::card && keeps(ingredient)) yaml = in_own_words(line, ingredient, style.scale);
         note = same(yaml, ingredient) ? std::string() : "the card has: " + was;
       }
-      out_ += "  - " + yaml + (note.empty() || is_plain_water(line) ? "" : comment(note)) + "\n";
+      out_ += "  - " + yaml + (note.empty() || is_plain_water(line) ? "" : suggest::comment(note)) + "\n";
     }
     for (std::size_t i = 0; i < used_.size(); ++i)
       if (!used_[i]) leave_out(reading_.ingredients[i]);
+  }
+
+  /// A process without a formula takes the card's own foods where they are of those that it names. False
+  /// where they are too few for a mixture, or none: then the process's own are written.
+  bool keep_own_foods() {
+    if (product_.formula || reading_.match.sure()) return false;
+    std::vector<std::size_t> own;
+    for (std::size_t i = 0; i < used_.size(); ++i)
+      if (suggest::takes(product_, reading_.ingredients[i], knowledge_.catalogue)) own.push_back(i);
+    if (own.empty() || static_cast<int>(own.size()) < product_.identity.at_least) return false;
+    for (const auto i : own) {
+      const auto& ingredient = reading_.ingredients[i];
+      used_[i] = true;
+      out_ += std::string("  - ") + (ingredient.line->per_jar ? "each jar: " : "") +
+              recipe::yaml_scalar(ingredient.line->text) + "\n";
+    }
+    return true;
   }
 
   /// Salt, sugar, dry spice and water beside a single food may stay; whatever else the process does not name
@@ -123,7 +126,8 @@ class Writer {
       const std::string each = ingredient.line->per_jar ? "each jar: " : "";
       out_ += "  - " + each + recipe::yaml_scalar(ingredient.line->text) + "\n";
     } else {
-      out_ += "  # left out, the tested process does not name it: " + bare(ingredient.line->text) + "\n";
+      out_ +=
+          "  # left out, the tested process does not name it: " + suggest::bare(ingredient.line->text) + "\n";
     }
   }
 
@@ -165,7 +169,7 @@ class Writer {
   }
 
   bool same(const std::string& yaml, const reading::Ingredient& ingredient) const {
-    const std::string mine = bare(yaml);
+    const std::string mine = suggest::bare(yaml);
     const std::string was(ingredient.line->text);
     return mine == was || mine == "each jar: " + was || yaml == recipe::yaml_scalar(was);
   }
@@ -193,9 +197,9 @@ class Writer {
     if (value.empty()) return;
     out_ += fmt::format("{}{}: {}", indent, key, recipe::yaml_scalar(value));
     if (was.empty())
-      out_ += comment("the card does not say");
+      out_ += suggest::comment("the card does not say");
     else if (was != value)
-      out_ += comment("the card has: " + std::string(was));
+      out_ += suggest::comment("the card has: " + std::string(was));
     out_ += "\n";
   }
 
@@ -251,11 +255,11 @@ class Writer {
     const bool known = !reading_.altitude.judged.empty();
     out_ += "  altitude: " + recipe::yaml_scalar(height);
     if (!known)
-      out_ += comment("no altitude is known: these figures are for the lowest one; say yours");
+      out_ += suggest::comment("no altitude is known: these figures are for the lowest one; say yours");
     else if (own == nullptr || !own->altitude)
-      out_ += comment("the kitchen's");
+      out_ += suggest::comment("the kitchen's");
     else if (own->altitude->text != height)
-      out_ += comment("the card has: " + std::string(own->altitude->text));
+      out_ += suggest::comment("the card has: " + std::string(own->altitude->text));
     out_ += "\n";
   }
 
@@ -269,17 +273,6 @@ class Writer {
   std::vector<bool> used_;
   std::string out_;
 };
-
-std::string open_points(const RecipeReport& report) {
-  std::string open;
-  for (const auto& finding : report.findings)
-    if (finding.severity >= Severity::caution) return finding.message;
-  for (const auto& point : report.points)
-    if (point.state == Point::State::unknown || point.state == Point::State::differs)
-      open.append(open.empty() ? "" : ", ").append(to_string(point.kind));
-  if (open.empty() && report.matched.from_memory) return "its figures rest on memory";
-  return open;
-}
 
 std::variant<Suggestion, InputError> suggest_one(const Checker& checker, std::string_view path,
                                                  const recipe::Recipe& recipe, const CheckOptions& options) {
@@ -297,6 +290,9 @@ std::variant<Suggestion, InputError> suggest_one(const Checker& checker, std::st
                  "`sealworthy lookup FOOD` lists those of a food");
   if (product->kept_cold || product->no_tested_process)
     return wrong("'" + product->title + "' has no process for the shelf", product->why_no_process);
+  if (const auto why = suggest::another_dish(reading, *product); !why.empty())
+    return wrong("the nearest tested process, '" + product->title + "', is another dish: " + why,
+                 "`sealworthy lookup FOOD` lists the tested processes of a food");
   const auto figures = suggest::choose_figures(reading, *product);
   if (!figures)
     return wrong("nothing is published for '" + product->title + "' at this altitude",
@@ -310,7 +306,8 @@ std::variant<Suggestion, InputError> suggest_one(const Checker& checker, std::st
       suggestion.card = Writer(checker, reading, *product, *figures, words, keep_neutral).card();
       const auto report = checker.check_text("suggestion", suggestion.card, options).front();
       suggestion.verdict = report.verdict;
-      suggestion.why_not_tested = report.verdict == Verdict::tested ? std::string() : open_points(report);
+      suggestion.why_not_tested =
+          report.verdict == Verdict::tested ? std::string() : suggest::open_points(report);
       if (report.verdict == Verdict::tested) return suggestion;
     }
   }

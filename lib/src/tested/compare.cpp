@@ -211,7 +211,8 @@ class Comparing {
       out.percent = result.percent;
       out.reason = out.state == State::unknown ? reason : std::string();
       out.found = found_words(pair);
-      out.needed = needed_words(i);
+      out.with_line_before = i != pair.first_line;
+      out.needed = out.with_line_before ? needed_words(i) : needed_words(pair);
     }
   }
 
@@ -229,6 +230,24 @@ class Comparing {
     const auto& published = formula_.lines[line];
     if (published.amounts.empty()) return published.text;
     return words_of(published.amounts.front(), published.per_jar ? 1 : batch_.factor(published.part));
+  }
+
+  /// The sum of the pair's lines, where they are in one unit: "4 cups" of peppers for 2 green and 2 red.
+  std::string needed_words(const Pair& pair) const {
+    const auto& first = formula_.lines[pair.first_line];
+    if (std::popcount(pair.lines) == 1 || first.amounts.empty()) return needed_words(pair.first_line);
+    auto sum = first.amounts.front();
+    std::string all = needed_words(pair.first_line);
+    bool one_unit = true;
+    for (std::size_t i = pair.first_line + 1; i < formula_.lines.size(); ++i) {
+      if (!has(pair.lines, i)) continue;
+      all += " and " + needed_words(i);
+      const auto& amounts = formula_.lines[i].amounts;
+      one_unit = one_unit && !amounts.empty() && amounts.front().unit == sum.unit &&
+                 amounts.front().size == sum.size && formula_.lines[i].part == first.part;
+      if (one_unit) sum.stated = sum.stated + amounts.front().stated;
+    }
+    return one_unit ? words_of(sum, first.per_jar ? 1 : batch_.factor(first.part)) : all;
   }
 
   /// A vinegar weaker than the formula's.

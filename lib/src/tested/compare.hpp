@@ -47,6 +47,8 @@ struct LineComparison {
   Position at;                           ///< of the first
   double percent = 0;  ///< more: at least so much over; less: at least so much under (positive)
   bool water = false;  ///< water or ice
+  bool with_line_before =
+      false;  ///< the same ingredient stands for it and an earlier line, which has the sum
   std::optional<double> weak_percent;  ///< strength of the card's acid where it is below the formula's
   const Change* change = nullptr;      ///< of `allowed`
   std::size_t replaced_by = none;  ///< of `missing`: what stands in its place, in FormulaComparison::added

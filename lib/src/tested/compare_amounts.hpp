@@ -49,6 +49,7 @@ Beside beside(const Interval<double>& found, const Interval<double>& published);
 Beside beside_every(const Interval<double>& found, const Interval<double>& published);
 
 /// "2 1/2 cups", "3 to 4 lb", "6 cloves", scaled; as the amount writes it where the scale is 1.
-std::string words_of(const quantity::Amount& amount, double factor);
+/// Cups and spoons that no kitchen has are told in those that it has, within `tolerance`.
+std::string words_of(const quantity::Amount& amount, double factor, double tolerance = 0.01);
 
 }  // namespace sealworthy::tested

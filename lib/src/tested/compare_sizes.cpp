@@ -9,6 +9,8 @@ namespace {
 
 bool has(Lines lines, std::size_t line) { return (lines & line_bit(line)) != 0; }
 
+bool is_food(const FormulaLine& line) { return line.role.empty() || line.role == "low-acid"; }
+
 /// The first amount of a line in the dimension of a published size; what is optional may be none.
 std::optional<Size> size_beside(const foods::LineReading& line, const Size& published) {
   std::optional<Size> out;
@@ -88,11 +90,17 @@ Batch::Batch(const Formula& formula, const LineFacts& facts, const Pairing& pair
     const auto& line = formula.lines[pair.first_line];
     const bool per_jar = line.per_jar || reading.ingredients[pair.ingredients.front()].read.per_jar;
     if (has(facts.flavor, pair.first_line) || per_jar) continue;
+    auto weighed = by_weight(pair, sizes);
+    bool exact = false;
     for (const auto& size : sizes.published(pair))
       if (const auto card = sizes.on_card(pair, size)) {
         known.push_back({line.part, card->value, size.value});
+        if (weighed) known.back().grams = std::max(1.0, weighed->grams);
+        exact = true;
         break;
       }
+    if (!exact && weighed) known.push_back(*weighed);
+    if (exact || weighed) known.back().food = is_food(line) && !has(facts.water, pair.first_line);
   }
   for (const auto& line : formula.lines)
     if (std::none_of(factors_.begin(), factors_.end(), [&](const Factor& f) { return f.part == line.part; }))
@@ -117,14 +125,14 @@ void Batch::keep_acid_up() {
 double Batch::best_factor(std::string_view part, const std::vector<Known>& known) {
   const auto fitting = [&](double by) {
     return std::count_if(known.begin(), known.end(), [&](const Known& k) {
-      return k.part == part && beside(k.found, k.published * by).result == Beside::Result::equal;
+      return k.part == part && !k.rough && beside(k.found, k.published * by).result == Beside::Result::equal;
     });
   };
   constexpr double largest = 64;
   double best = 1;
   auto most = fitting(best);
   for (const auto& k : known) {
-    if (k.part != part || k.published.high <= 0) continue;
+    if (k.part != part || k.rough || k.published.high <= 0) continue;
     const double by = (k.found.low + k.found.high) / (k.published.low + k.published.high);
     if (by < 1 / largest || by > largest) continue;
     if (const auto fit = fitting(by); fit > most) {
@@ -132,7 +140,46 @@ double Batch::best_factor(std::string_view part, const std::vector<Known>& known
       best = by;
     }
   }
-  return best;
+  const bool alone = most <= 1 && best != 1;
+  return alone ? middle_factor(part, known) : best;
+}
+
+double Batch::middle_factor(std::string_view part, const std::vector<Known>& known) {
+  const bool food =
+      std::any_of(known.begin(), known.end(), [&](const Known& k) { return k.part == part && k.food; });
+  std::vector<std::pair<double, double>> factors;  // with the weight that each speaks for
+  double all = 0;
+  for (const auto& k : known) {
+    if (k.part != part || k.food != food || k.published.high <= 0 || k.found.high <= 0) continue;
+    factors.emplace_back((k.found.low + k.found.high) / (k.published.low + k.published.high), k.grams);
+    all += k.grams;
+  }
+  std::sort(factors.begin(), factors.end());
+  double below = 0;
+  for (const auto& [by, grams] : factors) {
+    below += grams;
+    if (2 * below >= all) return by;
+  }
+  return 1;
+}
+
+std::optional<Batch::Known> Batch::by_weight(const Pair& pair, const PairSizes& sizes) const {
+  const auto card = sizes.card_weight(pair);
+  const auto* food = reading_.ingredients[pair.ingredients.front()].food;
+  if (!card || food == nullptr) return std::nullopt;
+  Interval<double> published{0, 0};
+  for (std::size_t i = pair.first_line; i < formula_.lines.size(); ++i) {
+    if (!has(pair.lines, i)) continue;
+    const auto& line = formula_.lines[i];
+    if (line.amounts.empty()) return std::nullopt;
+    const auto weight = reading_.catalogue->weigh(line.amounts.front(), *food, line.states);
+    if (!weight) return std::nullopt;
+    published = published + size_of(*weight).value;
+  }
+  constexpr double grams_in_kilogram = 1000;
+  Known known{formula_.lines[pair.first_line].part, card->value, published, true,
+              (published.low + published.high) / 2 * grams_in_kilogram};
+  return known;
 }
 
 double Batch::factor(std::string_view part) const {

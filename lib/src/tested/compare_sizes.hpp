@@ -34,7 +34,9 @@ class PairSizes {
   const reading::Reading& reading_;
 };
 
-/// The factor of the whole batch, one for each part of the formula: 1 unless another fits more lines.
+/// The factor of the whole batch, one for each part of the formula: 1 unless another fits more lines. Where
+/// no two lines agree on one, it is the middle one by weight, so that the line that differs most does not set
+/// it.
 class Batch {
  public:
   Batch(const Formula& formula, const LineFacts& facts, const Pairing& pairing, const PairSizes& sizes,
@@ -53,10 +55,18 @@ class Batch {
   struct Known {
     std::string_view part;
     Interval<double> found, published;
+    bool rough = false;  ///< by weights worked out: says how large the batch is, not whether it is equal
+    double grams = 1;    ///< of the published amount, where it can be weighed
+    bool food = false;   ///< what the batch is made of: no acid, sugar, salt, pectin or water
   };
   /// A brine may be made in other batches than the food, but its acid is judged by no fewer.
   void keep_acid_up();
   static double best_factor(std::string_view part, const std::vector<Known>& known);
+  /// The factor that half of the published weight lies above and half below: of the food where any can be
+  /// compared, because acid and sugar are what people cut.
+  static double middle_factor(std::string_view part, const std::vector<Known>& known);
+  /// The weight of a pair on the card beside the published one.
+  [[nodiscard]] std::optional<Known> by_weight(const Pair& pair, const PairSizes& sizes) const;
   [[nodiscard]] std::optional<double> jars_made() const;
   [[nodiscard]] double jar_share(const FormulaLine& line, const foods::LineReading& card) const;
 

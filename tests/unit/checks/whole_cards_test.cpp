@@ -51,6 +51,54 @@ TEST_CASE("one food in place of another is told once, as grave as the worse half
   CHECK(finding_of(card("4 cups white vinegar (5%)"), "acid-never-reduced") == nullptr);
 }
 
+TEST_CASE("no advice stands beside a finding that rules it out") {
+  const auto report = check_card(
+      "recipe: Garlic jars\ningredients: [4 heads of garlic, 2 cups olive oil]\njars: half-pint\n"
+      "process: {method: boiling water, time: 20 minutes, altitude: 500 ft}\n");
+  REQUIRE(finding_of(report, "garlic-in-oil") != nullptr);
+  const auto* method = finding_of(report, "low-acid-needs-pressure");
+  REQUIRE(method != nullptr);
+  CHECK(method->instead.find("pressure canner") == std::string::npos);
+  const auto beans = check_card(
+      "recipe: Bean jars\ningredients: [9 lb green beans, water]\njars: pint\n"
+      "process: {method: boiling water, time: 20 minutes, altitude: 500 ft}\n");
+  REQUIRE(finding_of(beans, "low-acid-needs-pressure") != nullptr);
+  CHECK(finding_of(beans, "low-acid-needs-pressure")->instead.find("pressure canner") != std::string::npos);
+  const auto eggs = check_card(
+      "recipe: Eggs\ningredients: [2 dozen hard-boiled eggs, 4 cups white vinegar, 1 cup water]\njars: "
+      "quart\n"
+      "process: {method: boiling water, time: 20 minutes, altitude: 500 ft}\n");
+  CHECK(finding_of(eggs, "no-eggs-shelf") != nullptr);
+  CHECK(finding_of(eggs, "mixture-acid-untested") == nullptr);
+}
+
+TEST_CASE("fish in quarts is judged by the quart process, whatever else stands in the way of a match") {
+  // USDA Complete Guide (2015), Guide 5, page 5-11: 160 minutes at 11 psi on a dial gauge.
+  const auto report = check_card(
+      "recipe: Lake trout\ningredients: [20 lb lake trout, each quart: 1 tbsp ketchup]\njars: quart\npack: "
+      "raw\n"
+      "headspace: 1 inch\nprocess: {method: pressure canner, gauge: dial, pressure: 10 psi, time: 100 "
+      "minutes, "
+      "altitude: 500 ft}\n");
+  CHECK(report.verdict == Verdict::hazard);
+  REQUIRE(finding_of(report, "never-shorten-time") != nullptr);
+  CHECK(finding_of(report, "never-shorten-time")->message.find("160 minutes") != std::string::npos);
+  CHECK(finding_of(report, "jar-not-larger-than-tested") == nullptr);
+}
+
+TEST_CASE("a food that the formula lists is no danger in a card that keeps to the formula") {
+  const std::string lines =
+      "ingredients: [6 cups sliced carrots, 6 cups cut corn, 6 cups cut green beans, 6 cups lima beans, "
+      "4 cups crushed tomatoes, 4 cups diced zucchini";
+  const std::string process =
+      "]\njars: quart\npack: hot\nheadspace: 1 inch\nprocess: {method: pressure canner, gauge: dial, "
+      "pressure: 11 psi, time: 90 minutes, altitude: 500 ft}\n";
+  const std::string title = "recipe: Soup-pot mixed vegetables\n";
+  CHECK(finding_of(check_card(title + lines + process), "summer-squash-no-process") == nullptr);
+  CHECK(finding_of(check_card(title + lines + ", 2 cups cauliflower" + process),
+                   "summer-squash-no-process") != nullptr);
+}
+
 TEST_CASE("the kitchen's altitude is judged beside the card's own") {
   const auto card =
       beans("method: pressure canner, gauge: dial, pressure: 11 psi, time: 20 minutes, altitude: 0-2000 ft");

@@ -84,3 +84,15 @@ TEST_CASE("an open band of a table is told as people say it") {
   CHECK(quantity::words(Interval<Altitude>{feet(1001), Altitude::from_si(open)}) == "above 1,000 ft");
   CHECK(quantity::words(Interval<Altitude>{feet(5280), Altitude::from_si(open)}) == "above 5,280 ft");
 }
+
+TEST_CASE("an amount is told in cups and spoons that a kitchen has") {
+  CHECK(spoon_words(1.18, "cup") == "1 cup + 3 tbsp");
+  CHECK(spoon_words(2.94, "cup") == "2 3/4 cups + 3 tbsp");
+  CHECK(spoon_words(0.294, "cup") == "1/4 cup + 2 tsp");
+  CHECK(spoon_words(0.585, "tbsp") == "1 3/4 tsp");
+  CHECK(spoon_words(0.53, "cup") == "1/2 cup + 1 1/2 tsp");
+  CHECK(spoon_words(0.53, "tbsp").empty());
+  CHECK(spoon_words(0.53, "tbsp", 0.06) == "1 1/2 tsp");
+  CHECK(spoon_words(1.5, "cup").empty());
+  CHECK(spoon_words(1.18, "quart").empty());
+}

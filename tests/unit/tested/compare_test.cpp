@@ -217,3 +217,35 @@ TEST_CASE("white-fleshed peaches are no peaches here") {
   CHECK(line(salsa, "peach").state == State::missing);
   REQUIRE(salsa.added.size() == 1);
 }
+TEST_CASE("the line that differs most does not set the size of the batch") {
+  // No two lines agree on a size; the lemon juice, a sixth of the published, must not be the one.
+  const auto comparison = compare("choice-salsa", {"5 cups tomatoes, peeled and chopped",
+                                                   "4 cups onions, diced", "3 1/2 cups bell peppers, diced",
+                                                   "1/4 cup bottled lemon juice", "2 tsp canning salt"});
+  CHECK(comparison.factor > 0.5);
+  CHECK(line(comparison, "lemon-juice-bottled").state == State::less);
+}
+
+TEST_CASE("an ingredient that stands for two lines is told once, beside their sum") {
+  // Pickled corn relish (USDA Complete Guide (2015), Guide 6, page 6-28): 2 1/2 cups of each pepper.
+  const auto relish = [](const std::string& peppers) {
+    return compare(
+        "pickled-corn-relish",
+        {"10 cups fresh whole kernel corn", peppers + " diced sweet peppers", "2 1/2 cups chopped celery",
+         "1 1/4 cups chopped onions", "1 3/4 cups sugar", "5 cups vinegar (5%)"});
+  };
+  int of_peppers = 0, joined = 0;
+  const auto fewer = relish("3 cups");
+  for (const auto& one : fewer.lines) {
+    if (one.found != "3 cups") continue;
+    ++of_peppers;
+    if (one.with_line_before)
+      ++joined;
+    else
+      CHECK(one.needed == "5 cups");
+  }
+  INFO(told(fewer));
+  CHECK(of_peppers == 2);
+  CHECK(joined == 1);
+  for (const auto& one : relish("5 cups").lines) CHECK(one.found != "5 cups");  // held: nothing to tell
+}
