@@ -119,6 +119,37 @@ TEST_CASE("a second way to process it is never passed over") {
   CHECK_FALSE(is_tested("a.txt", text_page(ingredients, {quarts, process})));
 }
 
+TEST_CASE("where the writer cans it is never passed over, and where others might is left to them") {
+  for (const char* step :
+       {"At our place (6,200 ft) we use the same pressure.", "Up here at 5,500 feet we do it just the same.",
+        "We live at 5,000 feet.", "Our cabin sits at 5,000 feet.",
+        "We're at 7,000 feet and never had a bad jar.", "We live above 5,000 feet."}) {
+    CAPTURE(step);
+    CHECK_FALSE(is_tested("a.txt", text_page(ingredients, {filling, process, step})));
+    CHECK_FALSE(is_tested("a.yaml", card("steps: [\"" + std::string(step) + "\"]\n")));
+    CHECK_FALSE(is_tested("a.md", "# Beans\n\n" + std::string(step) + "\n\n## Ingredients\n\n" +
+                                      list(ingredients) + "\n## Directions\n\n" + list({filling, process})));
+  }
+  for (const char* step :
+       {"We live at 1,500 feet.", "If you live above 2,000 feet, ask your extension office.",
+        "When you live at 5,000 feet, ask your extension office.", "We do not live at 5,000 feet."}) {
+    CAPTURE(step);
+    CHECK(is_tested("a.txt", text_page(ingredients, {filling, process, step})));
+    CHECK(is_tested("a.yaml", card("steps: [\"" + std::string(step) + "\"]\n")));
+  }
+}
+
+TEST_CASE("a pressure told for another gauge or another height is never passed over") {
+  for (const char* step :
+       {"If you have a weighted-gauge canner use 5 pounds.", "Weighted gauge: 10 lbs to 8,000 ft.",
+        "Above 2,000 feet use 10 pounds pressure."}) {
+    CAPTURE(step);
+    CHECK_FALSE(is_tested("a.txt", text_page(ingredients, {filling, process, step})));
+  }
+  CHECK(is_tested("a.txt", text_page(ingredients, {filling, process,
+                                                   "Weighted gauge: 10 lbs to 1,000 ft, 15 lbs above."})));
+}
+
 TEST_CASE("a tip in the recipe's own aside is never passed over, the site's own parts are") {
   const auto page = [](const std::string& within, const std::string& after) {
     std::string html = "<html><body><nav>Corn salsa</nav><article><h1>Beans</h1><h2>Ingredients</h2><ul>";

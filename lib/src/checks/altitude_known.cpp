@@ -75,7 +75,7 @@ class AltitudeKnown final : public Check {
     if (serves) above = needed_above(jar, *serves, choice, *reading.tables);
     results.add(*rule, reading.recipe->process_or_title(),
                 {{"serves", serves ? quantity::words(*serves) : std::string()},
-                 {"above", above.empty() ? std::string("no tested figures") : above}});
+                 {"above", above.empty() ? std::string("no figures are tested") : "it takes " + above}});
   }
 
   void outside_card(const Reading& reading, Results& results) const {

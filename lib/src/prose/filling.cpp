@@ -1,7 +1,6 @@
 #include "prose/filling.hpp"
 
 #include <algorithm>
-#include <initializer_list>
 
 #include "quantity/amount.hpp"
 
@@ -9,10 +8,6 @@ namespace sealworthy::prose {
 namespace {
 
 using Kind = Mark::Kind;
-
-bool one_of(std::string_view word, std::initializer_list<std::string_view> words) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
 
 std::string_view text(const Sentence& s, std::size_t i) {
   return i < s.tokens.size() ? s.tokens[i].text : std::string_view();

@@ -5,7 +5,6 @@
 #include <limits>
 
 #include "phrases/figures.hpp"
-#include "quantity/jar.hpp"
 
 namespace sealworthy::prose {
 namespace {
@@ -33,10 +32,6 @@ constexpr std::array other_units{OtherUnit{"m", Dimension::feet, feet_in_metre},
                                  OtherUnit{"kpa", Dimension::pounds, psi_in_kilopascal},
                                  OtherUnit{"psig", Dimension::pounds, 1}};
 
-bool one_of(std::string_view word, std::initializer_list<std::string_view> words) {
-  return std::find(words.begin(), words.end(), word) != words.end();
-}
-
 class Finder {
  public:
   Finder(Sentence& sentence, const Vocabulary& vocabulary, quantity::Units units)
@@ -50,6 +45,7 @@ class Finder {
     for (std::size_t i = 0; i < size(); ++i) words(i);
     std::stable_sort(s_.marks.begin(), s_.marks.end(),
                      [](const Mark& a, const Mark& b) { return a.first < b.first; });
+    find_altitudes_told_back(s_);
   }
 
  private:
@@ -58,13 +54,7 @@ class Finder {
     return i < size() ? s_.tokens[i].text : std::string_view();
   }
   [[nodiscard]] bool is(std::size_t i, Sense sense) const { return i < size() && s_.senses[i].has(sense); }
-  /// True if words of this sense end just before `i`, a determiner or "about" let be.
-  [[nodiscard]] bool before(std::size_t i, Sense sense) const {
-    while (i > 0 && (one_of(text(i - 1), {"about", "an", "a", "the", "elevations", "altitudes", "of"}))) --i;
-    for (std::size_t back = 1; back <= 4 && back <= i; ++back)
-      if (s_.senses[i - back].words(sense) == back) return true;
-    return false;
-  }
+  [[nodiscard]] bool before(std::size_t i, Sense sense) const { return ends_before(s_, i, sense); }
   Mark& mark(Kind kind, std::size_t first, std::size_t last) {
     Mark& mark = s_.marks.emplace_back();
     mark.kind = kind;
@@ -106,7 +96,7 @@ class Finder {
       if (!s_.tokens[i].number || taken_[i] || s_.tokens[i + 1].before != 0) continue;
       for (const OtherUnit& other : other_units) {
         const auto value = other.word == text(i + 1) ? phrases::number(text(i)) : std::nullopt;
-        if (value) add({i, i + 2, other.dimension, *value * other.size, *value * other.size});
+        if (value) add({i, i + 2, other.dimension, *value * other.size, *value * other.size}, other.size);
       }
     }
   }
@@ -120,20 +110,22 @@ class Finder {
   }
 
   /// The lower end that stands before a figure: "0 – 1,000 ft", "between 1,001 and 3,000 feet".
-  void widen(Figure& figure) const {
+  void widen(Figure& figure, double unit) const {
     if (figure.first == 0 || figure.low != figure.high) return;
     std::size_t lower = figure.first - 1;
     const bool between = text(lower) == "and" && lower >= 2 && text(lower - 2) == "between";
-    if (between) --lower;
-    if (!s_.tokens[lower].number || (!between && !dash_between(lower, figure.first))) return;
+    const bool to = figure.dimension == Dimension::feet && lower > 0 && text(lower) == "to";
+    if (between || to) --lower;
+    if (!s_.tokens[lower].number || (!between && !to && !dash_between(lower, figure.first))) return;
     const auto value = phrases::number(text(lower));
-    if (!value || *value > figure.low) return;
-    figure.low = *value;
+    if (!value || *value * unit > figure.low) return;
+    figure.low = *value * unit;
     figure.first = lower;
   }
 
-  void add(Figure figure) {
-    widen(figure);
+  /// `unit`: how much of the dimension's own unit a figure before it counts.
+  void add(Figure figure, double unit = 1) {
+    widen(figure, unit);
     if (figure.dimension == Dimension::cups) {
       // "half-pint jars" are told by the same words as "half a pint": jars are looked for first.
       measures_.emplace_back(figure.first, figure.last);
@@ -174,11 +166,30 @@ class Finder {
                        (is(figure.last + 1, Sense::pressure) || text(figure.last) == "gauge"));
     const auto lead = figure.first == 0 ? std::string_view() : text(figure.first - 1);
     const bool canner = s_.has(Sense::pressure) || s_.has(Sense::process);
+    const bool of_something = one_of(text(figure.last), {"of"});
     const bool likely = canner &&
                         one_of(lead, {"at", "to", "under", "reaches", "reach", "reached", "or", "use"}) &&
-                        !one_of(text(figure.last), {"of"});
-    if (!sure && !likely) return;
+                        !of_something;
+    const bool behind_time =
+        lead == "at" && !of_something && std::any_of(s_.marks.begin(), s_.marks.end(), [&](const Mark& m) {
+          return m.kind == Kind::time && m.last + 1 == figure.first;
+        });
+    if (!sure && !likely && !(behind_time && stands_alone(figure.last)) &&
+        !(of_gauge() && stands_alone(figure.last)))
+      return;
     mark(Kind::pressure, figure.first, figure.last).figure = {figure.low, figure.high};
+  }
+
+  /// "Dial gauge: 11 lb", "use 10 pounds up to 1,000 ft, 15 pounds above that": the sentence is about gauges,
+  /// or has told a pressure already.
+  [[nodiscard]] bool of_gauge() const {
+    return s_.has(Sense::gauge_dial) || s_.has(Sense::gauge_weighted) || s_.has(Kind::pressure);
+  }
+  /// No food stands behind a figure of pounds.
+  [[nodiscard]] bool stands_alone(std::size_t i) const {
+    return i >= size() || s_.tokens[i].before != 0 || s_.tokens[i].number || is(i, Sense::above) ||
+           is(i, Sense::below) || is(i, Sense::higher) ||
+           one_of(text(i), {"at", "from", "to", "for", "in", "on", "if", "or", "and", "between", "with"});
   }
 
   void add_altitude(const Figure& figure) {
@@ -188,7 +199,8 @@ class Finder {
     const bool under = joined && one_of(text(figure.last + 1), {"below", "lower", "less", "under"});
     const std::size_t lead = figure.first;
     const bool further = lead > 0 && one_of(text(lead - 1), {"additional", "extra", "further"});
-    const bool to_it = lead >= 3 && text(lead - 1) == "to" && text(lead - 2) == "level";
+    // "sea level to 1,000 ft", "10 lb to 1,000 ft"
+    const bool to_it = lead >= 2 && text(lead - 1) == "to" && !s_.tokens[lead - 2].number;
     if (before(lead, Sense::each) || text(figure.last) == "increments" ||
         (further && before(lead - 1, Sense::each))) {
       altitude.step = true;
@@ -225,79 +237,13 @@ class Finder {
   void jars() {
     for (std::size_t i = 0; i < size(); ++i) {
       if (taken_[i]) continue;
-      if (const std::size_t last = jar(i); last > i) {
-        take(i, last);
-        i = last - 1;
+      if (auto jar = jar_at(s_, i, taken_, units_)) {
+        take(i, jar->last);
+        i = jar->last - 1;
+        s_.marks.push_back(std::move(*jar));
       }
     }
   }
-  [[nodiscard]] static bool measure(std::string_view word) {
-    return one_of(
-        word, {"pint",       "pints",       "quart", "quarts", "pt",    "pts",    "qt",         "qts",
-               "gallon",     "gallons",     "ounce", "ounces", "oz",    "ml",     "millilitre", "millilitres",
-               "milliliter", "milliliters", "litre", "litres", "liter", "liters", "l"});
-  }
-  [[nodiscard]] static bool several(std::string_view word) {
-    return one_of(word, {"pints", "quarts", "pts", "qts"});
-  }
-  /// "jars" at `i`, or behind other sizes: "pint or quart jars".
-  [[nodiscard]] bool jars_follow(std::size_t i) const {
-    for (std::size_t ahead = 0; ahead < 6 && i < size(); ++i, ++ahead) {
-      if (is(i, Sense::jar)) return true;
-      if (!measure(text(i)) && !s_.tokens[i].number &&
-          !one_of(text(i), {"or", "and", "half", "canning", "mason", "jelly", "jam", "size", "sized",
-                            "preserving", "glass", "wide", "regular", "mouth", "hot", "clean", "sterilized"}))
-        return false;
-      if (i > 0 && ahead > 0 && s_.tokens[i].before != 0 && s_.tokens[i].before != ',') return false;
-    }
-    return false;
-  }
-  /// The end of a jar size that begins at `i`; `i` if none does.
-  std::size_t jar(std::size_t i) {
-    std::size_t unit = i;
-    const bool counted = s_.tokens[i].number;
-    if (counted) {
-      ++unit;
-    } else if (one_of(text(i), {"half", "quarter"})) {
-      ++unit;
-      if (text(unit) == "a") ++unit;
-    } else if (!measure(text(i))) {
-      return i;
-    }
-    if (!measure(text(unit)) || (unit > i && s_.tokens[unit].before != 0)) return i;
-    std::size_t last = unit + 1;
-    const auto size_unit = text(unit);
-    const bool by_the_jar = one_of(size_unit, {"pint", "pints", "quart", "quarts", "pt", "pts", "qt", "qts"});
-    const auto figure = counted ? phrases::number(text(i)) : std::nullopt;
-    if (one_of(text(last), {"of"})) return i;
-    if (counted) {
-      if (!figure) return i;
-      const bool part = *figure < 1 || *figure == 1.5;
-      if (by_the_jar && *figure >= 1 && *figure != 1.5) {
-        // "7 pint jars" are pints; "7 pints" is an amount or a yield.
-        if (!jars_follow(last) && !(s_.tokens[unit].hyphened && jars_follow(last))) return i;
-        i = unit;
-      } else if (!jars_follow(last) && !(part && by_the_jar && several(size_unit))) {
-        return i;
-      }
-    } else if (unit == i) {
-      const bool alone = several(size_unit) || jars_follow(last) || before(i, Sense::each);
-      if (!by_the_jar || !alone ||
-          (i > 0 && s_.tokens[i - 1].number && !taken_[i - 1] && s_.tokens[i].before != '('))
-        return i;
-    } else if (!several(size_unit) && !jars_follow(last) && !before(i, Sense::each)) {
-      return i;
-    }
-    const auto words = s_.words(i, last);
-    auto size = quantity::read_jar(words, units_);
-    auto* read = std::get_if<quantity::JarText>(&size);
-    if (read == nullptr) return i;
-    if (is(last, Sense::jar)) ++last;
-    Mark& found = mark(Kind::jar, i, last);
-    found.jar = std::move(*read);
-    return last;
-  }
-
   // --- verbs and single words
 
   [[nodiscard]] bool is_noun(std::size_t i) const {
@@ -325,7 +271,8 @@ class Finder {
       mark(Kind::increase, i, i + 1);
     } else if (senses.has(Sense::other_work) && !is_noun(i) && !participle(i)) {
       mark(Kind::work, i, i + 1).heats_jars = senses.has(Sense::heat_jars);
-    } else if (text(i) == "sea" && text(i + 1) == "level" && i > 0 && text(i - 1) == "at") {
+    } else if (text(i) == "sea" && text(i + 1) == "level" && i > 0 && text(i - 1) == "at" &&
+               text(i + 2) != "to") {
       mark(Kind::altitude, i, i + 2).feet = {0, 0};
     } else if (s_.tokens[i].number) {
       if (const auto value = phrases::number(text(i)); value && *value > 0)

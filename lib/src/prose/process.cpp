@@ -24,9 +24,28 @@ bool ProcessReader::jars_stand_in_it(const Sentence& s, const Mark& verb) const 
   if (sure) return of_jars || s.tokens[verb.first].text == "boil";
   // Without a canner the jars must be what is heated: "boil the jars", not "simmer the carrots, fill the
   // jars".
-  for (std::size_t i = verb.last; i < verb.last + 4 && i < s.tokens.size(); ++i)
+  for (std::size_t i = verb.last; i < verb.last + 4 && i < s.tokens.size(); ++i) {
+    if (s.senses[i].has(Sense::filled_jars)) return true;
     if (s.senses[i].has(Sense::jar)) return closed_;
+  }
   return false;
+}
+
+/// "Leave 1/2 inch and water bath for 10 minutes": the method is what is done, not where.
+bool ProcessReader::done_by(const Sentence& s, const Mark& method, const Mark& time) {
+  const std::size_t gap = time.first - method.last;
+  const bool next = gap == 0 || (gap == 1 && s.tokens[method.last].text == "for");
+  const auto lead = method.first == 0 ? std::string_view() : s.tokens[method.first - 1].text;
+  const bool place =
+      one_of(lead, {"in", "a", "an", "the", "by", "with", "using", "your", "hot", "into", "or"});
+  return next && (!place || s.tokens[method.first].before != 0);
+}
+
+/// "40 minutes in a boiling-water bath", without a verb.
+bool ProcessReader::stands_in(const Sentence& s, const Mark& time, const Mark& method) {
+  if (method.first < time.last || method.first - time.last > 3) return false;
+  const auto lead = s.tokens[time.last].text;
+  return one_of(lead, {"in", "by", "using"}) && !parted(s, time.last, method.first);
 }
 
 /// The verb or the method that a time belongs to.
@@ -34,12 +53,18 @@ const Mark* ProcessReader::owner(const Sentence& s, const Mark& time) const {
   const Mark* before = nullptr;
   const Mark* method = nullptr;
   const Mark* after = nullptr;
+  const Mark* behind = nullptr;
   for (const Mark& mark : s.marks) {
     const bool verb = mark.kind == Kind::process || mark.kind == Kind::work || mark.kind == Kind::increase;
     if (verb && mark.first < time.first) before = &mark;
     if (verb && after == nullptr && mark.first > time.first) after = &mark;
     if (mark.kind == Kind::method && mark.method.sure && mark.first < time.first) method = &mark;
+    if (mark.kind == Kind::method && mark.method.sure && stands_in(s, time, mark)) behind = &mark;
   }
+  if (method != nullptr && before != nullptr && before->kind == Kind::work && before->first < method->first &&
+      done_by(s, *method, time))
+    return method;
+  if (before == nullptr && behind != nullptr) return behind;
   // A method without a verb before it owns the time itself: "Water bath: 15 minutes".
   if (before == nullptr && method != nullptr) return method;
   return before != nullptr ? before : after;
@@ -51,7 +76,8 @@ bool ProcessReader::is_process(const Sentence& s, const Mark& time) const {
   if (verb == nullptr) {
     const bool labelled =
         s.has(Kind::jar) || s.has(Kind::altitude) || s.has(Kind::pressure) || s.has(Kind::pack);
-    return last_process_ && labelled;
+    // "75 minutes at 10 pounds", where jars were spoken of
+    return (last_process_ && labelled) || (jars_ && s.has(Kind::pressure));
   }
   if (s.denied(verb->first)) return false;
   switch (verb->kind) {
@@ -146,10 +172,21 @@ std::vector<ProcessReader::Segment> ProcessReader::segments(const Sentence& s,
     while (segment < ends.size() && mark.first >= ends[segment]) ++segment;
     out[segment].marks.push_back(&mark);
   }
+  // "Quarts: 40 minutes in a boiling-water bath or 15 minutes in a pressure canner": told before any time,
+  // the jars are for each way.
+  const auto is_jar = [](const Mark* m) { return m->kind == Kind::jar; };
+  std::vector<const Mark*> jars;
+  for (const Mark* mark : out.front().marks)
+    if (is_jar(mark)) jars.push_back(mark);
+  const bool all_before = !times.empty() && !jars.empty() && jars.back()->first < times.front()->first;
+  for (std::size_t i = 1; all_before && i < out.size(); ++i)
+    if (std::none_of(out[i].marks.begin(), out[i].marks.end(), is_jar))
+      out[i].marks.insert(out[i].marks.begin(), jars.begin(), jars.end());
   return out;
 }
 
 void ProcessReader::note_context(const Sentence& s) {
+  jars_ = jars_ || s.has(Sense::jar) || s.has(Kind::jar);
   for (std::size_t i = 0; i < s.tokens.size(); ++i) {
     if (s.denied(i)) continue;
     if (s.senses[i].has(Sense::fill) && s.has(Sense::jar)) filled_ = true;
@@ -211,6 +248,8 @@ void ProcessReader::read(const Sentence& s, const Sentence* next) {
     for (const Mark& mark : loose) more.push_back(&made_.emplace_back(mark));
     increase(s, more);
   }
+  const bool goes_on = last_process_ && !s.has(Kind::process) && !s.has(Kind::method) && !s.has(Kind::work);
+  if (goes_on) go_on(before);
   const bool verb = std::any_of(s.marks.begin(), s.marks.end(), [](const Mark& m) {
     return m.kind == Kind::process || (m.kind == Kind::method && m.method.sure);
   });

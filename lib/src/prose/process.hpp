@@ -40,6 +40,8 @@ class ProcessReader {
 
   /// To be called with the sentences in their order; each must outlive the reader.
   void read(const Sentence& sentence, const Sentence* next);
+  /// True if a time of a process was found.
+  [[nodiscard]] bool found() const { return !drafts_.empty(); }
   /// The processes, to be called last. `title`: a method that only the title names.
   std::vector<Draft> finish(const Sentence* title);
   [[nodiscard]] const std::vector<recipe::Doubt>& doubts() const { return doubts_; }
@@ -59,6 +61,8 @@ class ProcessReader {
   [[nodiscard]] bool is_process(const Sentence& s, const Mark& time) const;
   [[nodiscard]] const Mark* owner(const Sentence& s, const Mark& time) const;
   [[nodiscard]] bool jars_stand_in_it(const Sentence& s, const Mark& verb) const;
+  [[nodiscard]] static bool done_by(const Sentence& s, const Mark& method, const Mark& time);
+  [[nodiscard]] static bool stands_in(const Sentence& s, const Mark& time, const Mark& method);
   [[nodiscard]] std::vector<const Mark*> own_times(const Sentence& s, std::vector<Mark>& loose);
   [[nodiscard]] std::vector<Segment> segments(const Sentence& s, const std::vector<const Mark*>& times) const;
   [[nodiscard]] static bool taken_back(const Sentence& s, const Mark& figure);
@@ -67,10 +71,16 @@ class ProcessReader {
              const Mark* added);
   static std::vector<Labelled> label(const Sentence& s, const std::vector<const Mark*>& figures,
                                      const std::vector<const Mark*>& labels, bool& left_over);
+  static std::vector<Labelled> label_in_one(const Sentence& s, const std::vector<const Mark*>& figures,
+                                            const std::vector<const Mark*>& labels, bool& left_over);
+  static void one_gauge_for_all(std::vector<Labelled>& pressures, const std::vector<const Mark*>& gauges);
   void increase(const Sentence& s, const std::vector<const Mark*>& more);
   void pressures_alone(const Sentence& s);
   void note_context(const Sentence& s);
   void bound_open_ranges();
+  [[nodiscard]] bool lies_above(const Draft& told, const Draft& draft) const;
+  void go_on(std::size_t first);
+  [[nodiscard]] std::vector<Draft> for_the_other_gauge() const;
   void give_pressures();
   void give_methods(const Sentence* title);
   void give_gauges();
@@ -83,6 +93,7 @@ class ProcessReader {
   /// Methods named in words that mean nothing but canning, wherever they stand.
   std::vector<std::pair<recipe::Placed<std::string_view>, reading::MethodKind>> methods_;
   std::vector<recipe::Placed<recipe::Gauge>> gauges_;
+  bool jars_ = false;          ///< a sentence before spoke of jars
   bool filled_ = false;        ///< a sentence before told of filling jars
   bool closed_ = false;        ///< ... and of closing them
   bool last_process_ = false;  ///< the sentence before told of the process

@@ -7,11 +7,63 @@ namespace sealworthy::prose {
 
 using reading::MethodKind;
 
-/// Gives each label to the figure beside it.
+namespace {
+
+/// The parenthesis that a word stands in, counted from the left; 0: in none.
+std::size_t parenthesis(const Sentence& s, std::size_t word) {
+  std::size_t opened = 0;
+  bool open = false;
+  for (const char c : s.text.substr(s.begin, s.bytes[word].first - s.begin)) {
+    if (c == '(') {
+      ++opened;
+      open = true;
+    } else if (c == ')') {
+      open = false;
+    }
+  }
+  return open ? opened : 0;
+}
+
+}  // namespace
+
+/// Gives each label to the figure beside it. What stands together in a parenthesis is told there:
+/// "quarts 25 minutes (pints 20 minutes)".
 std::vector<ProcessReader::Labelled> ProcessReader::label(const Sentence& s,
                                                           const std::vector<const Mark*>& figures,
                                                           const std::vector<const Mark*>& labels,
                                                           bool& left_over) {
+  std::vector<std::size_t> inner;
+  for (const Mark* figure : figures) {
+    const std::size_t place = parenthesis(s, figure->first);
+    const bool labelled = place != 0 && std::any_of(labels.begin(), labels.end(), [&](const Mark* l) {
+                            return parenthesis(s, l->first) == place;
+                          });
+    if (labelled && (inner.empty() || inner.back() != place)) inner.push_back(place);
+  }
+  const auto within = [&](const std::vector<const Mark*>& marks, std::size_t place) {
+    std::vector<const Mark*> out;
+    for (const Mark* mark : marks) {
+      const std::size_t own = parenthesis(s, mark->first);
+      const bool apart = std::find(inner.begin(), inner.end(), own) != inner.end();
+      if (place == 0 ? !apart : own == place) out.push_back(mark);
+    }
+    return out;
+  };
+  const auto outside = within(figures, 0);
+  if (inner.empty() || outside.empty()) return label_in_one(s, figures, labels, left_over);
+  std::vector<Labelled> out = label_in_one(s, outside, within(labels, 0), left_over);
+  for (const std::size_t place : inner)
+    for (Labelled& one : label_in_one(s, within(figures, place), within(labels, place), left_over))
+      out.push_back(std::move(one));
+  std::sort(out.begin(), out.end(),
+            [](const Labelled& a, const Labelled& b) { return a.mark->first < b.mark->first; });
+  return out;
+}
+
+std::vector<ProcessReader::Labelled> ProcessReader::label_in_one(const Sentence& s,
+                                                                 const std::vector<const Mark*>& figures,
+                                                                 const std::vector<const Mark*>& labels,
+                                                                 bool& left_over) {
   std::vector<Labelled> out;
   out.reserve(figures.size());
   for (const Mark* figure : figures) out.push_back({figure, {}});
@@ -57,6 +109,19 @@ std::vector<ProcessReader::Labelled> ProcessReader::label(const Sentence& s,
   return out;
 }
 
+/// The only gauge that a sentence names, before its pressures or with several of them told by altitude, is
+/// the gauge of each.
+void ProcessReader::one_gauge_for_all(std::vector<Labelled>& pressures,
+                                      const std::vector<const Mark*>& gauges) {
+  const bool one = !gauges.empty() && std::all_of(gauges.begin(), gauges.end(), [&](const Mark* g) {
+    return g->gauge == gauges.front()->gauge;
+  });
+  if (!one || pressures.empty()) return;
+  for (Labelled& pressure : pressures)
+    if (pressure.labels.empty() && gauges.front()->first < pressure.mark->first)
+      pressure.labels = {gauges.front()};
+}
+
 void ProcessReader::draft(const Sentence& s, const Segment& segment,
                           const std::vector<const Mark*>& all_times, const Mark* added) {
   std::vector<const Mark*> times, pressures, jars, altitudes, gauges, packs;
@@ -75,14 +140,20 @@ void ProcessReader::draft(const Sentence& s, const Segment& segment,
   if (times.empty()) return;
   const std::size_t before = drafts_.size();
   bool left_over = false;
-  const bool by_altitude = pressures.size() > 1 && times.size() == 1;
   std::vector<Labelled> jar_labels = label(s, times, jars, left_over);
+  // Times that have their jars, and behind them pressures that have their altitudes: each for each.
+  const bool lists =
+      pressures.size() > 1 && pressures.front()->first > times.back()->last &&
+      altitudes.size() == pressures.size() && altitudes.front()->first > pressures.front()->first &&
+      std::all_of(jar_labels.begin(), jar_labels.end(), [](const Labelled& l) { return !l.labels.empty(); });
+  const bool by_altitude = pressures.size() > 1 && (times.size() == 1 || lists);
   const std::vector<Labelled> pack_labels = label(s, times, packs, left_over);
   std::vector<Labelled> time_heights =
       label(s, times, by_altitude ? std::vector<const Mark*>() : altitudes, left_over);
   const std::vector<Labelled> press_heights =
       label(s, pressures, by_altitude ? altitudes : std::vector<const Mark*>(), left_over);
   std::vector<Labelled> press_gauges = label(s, pressures, gauges, left_over);
+  one_gauge_for_all(press_gauges, gauges);
   // One altitude beside times that have their jars is for all of them.
   const bool one_height =
       !by_altitude && altitudes.size() == 1 && times.size() > 1 &&
@@ -99,7 +170,7 @@ void ProcessReader::draft(const Sentence& s, const Segment& segment,
   const bool every =
       std::all_of(jar_labels.begin(), jar_labels.end(), [](const Labelled& l) { return !l.labels.empty(); });
   if (left_over || (some && !every)) doubt(s, "which figure is for which jar is not clear");
-  if (pressures.size() > 1 && times.size() > 1 && !altitudes.empty())
+  if (pressures.size() > 1 && times.size() > 1 && !altitudes.empty() && !lists)
     doubt(s, "which figure is for which altitude is not clear");
 
   const auto height_of = [&](Draft& draft, const Labelled& labelled) {
@@ -194,7 +265,8 @@ void ProcessReader::pressures_alone(const Sentence& s) {
     return doubt(s, "it asks to work the pressure out");
   bool left_over = false;
   const auto heights = label(s, pressures, altitudes, left_over);
-  const auto kinds = label(s, pressures, gauges, left_over);
+  auto kinds = label(s, pressures, gauges, left_over);
+  one_gauge_for_all(kinds, gauges);
   if (left_over) doubt(s, "which pressure is meant where is not clear");
   for (std::size_t i = 0; i < pressures.size(); ++i) {
     Draft one;

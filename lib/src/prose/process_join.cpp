@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "prose/process.hpp"
 #include "prose/process_words.hpp"
@@ -6,6 +7,23 @@
 namespace sealworthy::prose {
 
 using reading::MethodKind;
+
+namespace {
+
+/// Where the step of altitudes below one that begins at `low` ends. Steps that print both ends leave a unit
+/// between them: what is below "1,001 to 3,000 ft" ends at 1,000 ft, below "above 1,000 ft" too.
+Altitude end_of_step_below(const Interval<Altitude>& above) {
+  constexpr double round_figure = 10;
+  const double low = in_feet(above.low);
+  const bool whole = std::abs(low - std::round(low)) < 1e-6;
+  const bool one_past = whole && std::abs(std::fmod(std::round(low), round_figure) - 1) < 1e-6;
+  if (one_past) return feet(std::round(low) - 1);
+  // In metres, which seldom are whole feet.
+  if (!whole && !std::isinf(above.high.si())) return above.low - metres(1);
+  return above.low;
+}
+
+}  // namespace
 
 /// A figure without an altitude beside one of the same jar that is told for a height above: it is for the
 /// heights below.
@@ -26,9 +44,72 @@ void ProcessReader::bound_open_ranges() {
         lowest = &other;
     if (lowest == nullptr) continue;
     auto range = *lowest->altitude;
-    range.value = {feet(0), lowest->altitude->value.low};
+    range.value = {feet(0), end_of_step_below(lowest->altitude->value)};
     open.altitude = range;
   }
+}
+
+/// Told for heights above those of a process, which no other process is for.
+bool ProcessReader::lies_above(const Draft& told, const Draft& draft) const {
+  if (told.altitude->value.low < draft.altitude->value.high) return false;
+  return std::none_of(drafts_.begin(), drafts_.end(), [&](const Draft& other) {
+    return other.altitude && other.altitude->value.high > told.altitude->value.low;
+  });
+}
+
+/// A sentence of figures that goes on from the one before, "; pints need 60 minutes", has its method and its
+/// pressure, and its altitude where there is one only. `first`: of its drafts.
+void ProcessReader::go_on(std::size_t first) {
+  if (first == 0 || first == drafts_.size()) return;
+  const auto* words = drafts_[first - 1].words.data();
+  std::vector<Draft> before;
+  for (std::size_t i = 0; i < first; ++i)
+    if (drafts_[i].words.data() == words) before.push_back(drafts_[i]);
+  const auto alike = [](const Draft& a, const Draft& b) {
+    const auto value = [](const auto& x, const auto& y) {
+      return x.has_value() == y.has_value() && (!x || x->value == y->value);
+    };
+    return a.kind == b.kind && value(a.pressure, b.pressure) && value(a.gauge, b.gauge) &&
+           value(a.altitude, b.altitude);
+  };
+  const bool one =
+      std::all_of(before.begin(), before.end(), [&](const Draft& d) { return alike(d, before.front()); });
+  if (!one) return;
+  const Draft& model = before.front();
+  for (std::size_t i = first; i < drafts_.size(); ++i) {
+    Draft& draft = drafts_[i];
+    if (!draft.method && !(draft.pressure && water(model.kind))) {
+      draft.method = model.method;
+      draft.kind = model.kind;
+    }
+    if (!draft.pressure && draft.kind == model.kind) {
+      draft.pressure = model.pressure;
+      if (!draft.gauge) draft.gauge = model.gauge;
+    }
+    // Its own altitude would be another than that of the sentence before.
+    if (!draft.altitude && first + 1 == drafts_.size()) draft.altitude = model.altitude;
+  }
+}
+
+/// "If you have a weighted-gauge canner use 10 pounds": where the process was told for the other gauge.
+std::vector<Draft> ProcessReader::for_the_other_gauge() const {
+  std::vector<Draft> out;
+  for (const Draft& told : pressures_) {
+    if (!told.gauge) continue;
+    const bool known = std::any_of(drafts_.begin(), drafts_.end(), [&](const Draft& d) {
+      return d.pressure && (!d.gauge || d.gauge->value == told.gauge->value);
+    });
+    if (known) continue;
+    for (const Draft& draft : drafts_) {
+      if (!draft.pressure) continue;
+      Draft one = draft;
+      one.pressure = told.pressure;
+      one.gauge = told.gauge;
+      one.altitude = told.altitude;
+      out.push_back(std::move(one));
+    }
+  }
+  return out;
 }
 
 void ProcessReader::give_pressures() {
@@ -39,7 +120,7 @@ void ProcessReader::give_pressures() {
     std::vector<Draft> more;
     for (const Draft& told : pressures_)
       for (const Draft& draft : drafts_)
-        if (told.altitude && draft.pressure && !draft.altitude &&
+        if (told.altitude && draft.pressure && (!draft.altitude || lies_above(told, draft)) &&
             (!told.gauge || !draft.gauge || told.gauge->value == draft.gauge->value)) {
           Draft raised = draft;
           raised.pressure = told.pressure;
@@ -47,7 +128,9 @@ void ProcessReader::give_pressures() {
           if (told.gauge) raised.gauge = told.gauge;
           more.push_back(std::move(raised));
         }
+    const auto others = for_the_other_gauge();
     drafts_.insert(drafts_.end(), more.begin(), more.end());
+    drafts_.insert(drafts_.end(), others.begin(), others.end());
     return;
   }
   std::vector<Draft> out;

@@ -3,6 +3,8 @@
 /// One sentence of directions with everything in it that may belong to a process: verbs, methods, jar sizes,
 /// times, pressures, altitudes, gauges. What they belong to is worked out by prose/process.hpp.
 
+#include <algorithm>
+#include <initializer_list>
 #include <memory>
 #include <string_view>
 #include <utility>
@@ -71,6 +73,10 @@ struct Sentence {
   /// Where a word stands in the source.
   [[nodiscard]] Position at(std::size_t word) const;
 };
+
+inline bool one_of(std::string_view word, std::initializer_list<std::string_view> words) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
 
 /// The sentences of a step. Cost: a few look-ups a word.
 std::vector<Sentence> read_sentences(const recipe::PageText& step, const Vocabulary& vocabulary,

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <string>
 
+#include "prose/marks.hpp"
 #include "prose/process.hpp"
 #include "prose/process_words.hpp"
 
@@ -49,6 +50,21 @@ bool agrees(const Draft& told, const Process& process, const reading::Methods& m
 }
 
 }  // namespace
+
+std::vector<recipe::Placed<Altitude>> homes_told(const Recipe& card, const Vocabulary& vocabulary) {
+  std::vector<recipe::Placed<Altitude>> homes;
+  for (const auto& step : card.steps) {
+    const std::string_view text = step.value;
+    const bool may = text.find("feet") != std::string_view::npos ||
+                     text.find("ft") != std::string_view::npos ||
+                     text.find("met") != std::string_view::npos || text.find(" m") != std::string_view::npos;
+    if (!may) continue;
+    const recipe::PageText page{step.value, step.at, false};
+    for (const Sentence& sentence : read_sentences(page, vocabulary, card.units))
+      if (const auto home = find_home(sentence)) homes.push_back(*home);
+  }
+  return homes;
+}
 
 std::vector<recipe::Doubt> other_processes(const Recipe& card, const Vocabulary& vocabulary,
                                            const reading::Methods& methods) {

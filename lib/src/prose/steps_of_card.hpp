@@ -16,4 +16,7 @@ namespace sealworthy::prose {
 std::vector<recipe::Doubt> other_processes(const recipe::Recipe& card, const Vocabulary& vocabulary,
                                            const reading::Methods& methods);
 
+/// Where the steps say that the writer's kitchen is, to be judged there too. Views live in the card.
+std::vector<recipe::Placed<Altitude>> homes_told(const recipe::Recipe& card, const Vocabulary& vocabulary);
+
 }  // namespace sealworthy::prose

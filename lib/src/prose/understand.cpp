@@ -4,6 +4,7 @@
 #include <string>
 
 #include "prose/filling.hpp"
+#include "prose/marks.hpp"
 #include "prose/process.hpp"
 #include "recipe/fields.hpp"
 
@@ -46,9 +47,16 @@ class Understanding {
     split();
     for (std::size_t i = 0; i < sentences_.size(); ++i)
       reader_.read(sentences_[i], i + 1 < sentences_.size() ? &sentences_[i + 1] : nullptr);
+    // What is told above the list of ingredients is the process where nothing below tells one.
+    if (!reader_.found())
+      for (std::size_t i = 0; i < about_.size(); ++i)
+        reader_.read(about_[i], i + 1 < about_.size() ? &about_[i + 1] : nullptr);
     drafts_ = reader_.finish(title_.empty() ? nullptr : &title_.front());
     read_yields();
     read_pack();
+    for (const auto* list : {&title_, &sentences_, &about_})
+      for (const Sentence& sentence : *list)
+        if (const auto home = find_home(sentence)) recipe_.homes.push_back(*home);
     processes();
     jars();
     headspaces();
@@ -114,6 +122,7 @@ class Understanding {
     }
     if (named && !both_named) recipe_.pack = named;
     if (!named && filled && !both_filled) recipe_.pack = filled;
+    if (!named && !filled) recipe_.pack = find_pack_by_heat(sentences_);
   }
 
   void processes() {
@@ -270,17 +279,30 @@ class Understanding {
     return !named.empty() && within(named, wanted);
   }
 
-  [[nodiscard]] bool canning() const {
-    if (!recipe_.processes.empty()) return true;
+  [[nodiscard]] bool any(Sense sense) const {
     for (const auto* list : {&title_, &sentences_, &about_})
-      for (const Sentence& sentence : *list)
-        if (sentence.has(Sense::canning)) return true;
+      if (std::any_of(list->begin(), list->end(), [&](const Sentence& s) { return s.has(sense); }))
+        return true;
+    return false;
+  }
+
+  [[nodiscard]] bool canning() const {
+    if (any(Sense::canning)) return true;
+    if (!recipe_.processes.empty()) {
+      const bool jars = any(Sense::jar) || any(Sense::process) ||
+                        std::any_of(sentences_.begin(), sentences_.end(),
+                                    [](const Sentence& s) { return s.has(Mark::Kind::jar); });
+      // A custard stands in a water bath too, in the oven.
+      return jars || !any(Sense::oven_work);
+    }
     bool filled = false;
     for (const Sentence& sentence : sentences_) {
       const bool jars = std::any_of(sentence.tokens.begin(), sentence.tokens.end(),
                                     [](const phrases::Token& token) { return token.text == "jars"; });
-      filled = filled || (jars && sentence.has(Sense::fill));
-      if (filled && (sentence.has(Sense::lids_alone) || sentence.has(Sense::seal))) return true;
+      filled = filled || ((jars || sentence.has(Sense::glasses)) && sentence.has(Sense::fill));
+      if (filled &&
+          (sentence.has(Sense::lids_alone) || sentence.has(Sense::seal) || sentence.has(Sense::stored)))
+        return true;
     }
     return false;
   }

@@ -34,6 +34,9 @@ constexpr std::array<std::string_view, senses> keys{"process",
                                                     "above",
                                                     "below",
                                                     "and-up",
+                                                    "higher",
+                                                    "at-home",
+                                                    "filled-jars",
                                                     "altitude",
                                                     "canning",
                                                     "heading-ingredients",
@@ -45,7 +48,12 @@ constexpr std::array<std::string_view, senses> keys{"process",
                                                     "aside",
                                                     "shorten",
                                                     "if-liked",
-                                                    "seal"};
+                                                    "seal",
+                                                    "glasses",
+                                                    "stored",
+                                                    "oven-work",
+                                                    "heat-food",
+                                                    "goes-on-hot"};
 
 std::vector<std::string> split(std::string_view text) {
   const text::Words words(text);

@@ -45,6 +45,9 @@ enum class Sense : std::uint8_t {
   above,
   below,
   and_up,
+  higher,
+  at_home,
+  filled_jars,
   altitude,
   canning,
   heading_ingredients,
@@ -57,8 +60,13 @@ enum class Sense : std::uint8_t {
   shorten,
   if_liked,
   seal,
+  glasses,
+  stored,
+  oven_work,
+  heat_food,
+  goes_on_hot,
 };
-constexpr std::size_t senses = 37;
+constexpr std::size_t senses = 45;
 
 /// The senses of the words that begin at a place, each with how many words it takes up.
 struct Senses {

@@ -46,7 +46,10 @@ void read_altitude(Reading& reading, const Settings& settings) {
   std::optional<Altitude> kitchen;
   if (use.kitchen) kitchen = worse_end(*use.kitchen, *reading.tables);
   if (kitchen) add_height(use.judged, *kitchen);
+  for (const auto& home : reading.recipe->homes) add_height(use.judged, home.value);
   for (JarProcess& jar : reading.jars) {
+    for (const auto& home : reading.recipe->homes)
+      if (!other_serves_kitchen(reading, jar, home.value)) add_height(jar.heights, home.value);
     if (kitchen && !other_serves_kitchen(reading, jar, *kitchen)) add_height(jar.heights, *kitchen);
     if (const Interval<Altitude>* range = own_range(jar)) {
       if (!use.card) use.card = jar.process->altitude;

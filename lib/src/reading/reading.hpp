@@ -68,8 +68,9 @@ struct AltitudeUse {
   std::optional<Interval<Altitude>> kitchen;  ///< from --altitude or the kitchen file
   bool from_option = false;                   ///< --altitude, not the kitchen file
   std::optional<recipe::Placed<Interval<Altitude>>> card;
-  /// The altitudes at which figures are judged: the worse end of each of the two, highest first. Empty: none
-  /// known, the lowest band. JarProcess::heights says which of them a process is meant for.
+  /// The altitudes at which figures are judged: the worse end of each of the two, and where the writer's
+  /// kitchen is, highest first. Empty: none known, the lowest band. JarProcess::heights says which of them a
+  /// process is meant for.
   std::vector<Altitude> judged;
 };
 

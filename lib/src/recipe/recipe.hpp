@@ -81,6 +81,8 @@ struct Recipe {
   std::optional<Placed<Interval<Headspace>>> headspace;
   std::optional<Position> process_at;  ///< where `process:` stands, if it does
   std::vector<Process> processes;
+  /// Where the writer says that the own kitchen is: "we live at 5,000 ft".
+  std::vector<Placed<Altitude>> homes;
   std::vector<Placed<std::string_view>> steps;  ///< one item may hold several sentences
   std::optional<Placed<std::string_view>> lids;
   std::vector<Accept> accept;

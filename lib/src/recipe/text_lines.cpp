@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <iterator>
+#include <utility>
 
 #include "quantity/amount.hpp"
 #include "recipe/fields.hpp"
@@ -159,6 +160,8 @@ class Assembler {
     }
     flush(directions);
     page.directions.insert(page.directions.end(), directions.begin(), directions.end());
+    // Some tell all above the list: "Stuff a roll into each jar. Pressure can 90 minutes."
+    if (headed && page.directions.empty()) page.directions = std::exchange(page.about, {});
     return page;
   }
 

@@ -46,6 +46,7 @@ std::vector<UnderstoodLine> understood_lines(const recipe::Recipe& recipe) {
   for (const auto& jar : recipe.jars) lines.add("jars", jar.value.name, jar);
   if (recipe.headspace)
     lines.add("headspace", quantity::words_of(recipe.headspace->value), *recipe.headspace);
+  for (const auto& home : recipe.homes) lines.add("kitchen altitude", quantity::words(home.value), home);
   int number = 0;
   for (const Process& process : recipe.processes) {
     ++number;

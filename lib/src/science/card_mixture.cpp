@@ -55,7 +55,7 @@ void add_food(const Reading& reading, const AcidData& data, const Ingredient& li
   if (!grams) {
     if (profile->inert || line.read.to_taste) return;
     if (is_acid(food)) card.acid_unknown = true;
-    card.no_amount.emplace_back(name);
+    card.no_amount.emplace_back(name.empty() ? line.line->text : name);
     return;
   }
   if (profile->by_default && !profile->inert) card.by_default.emplace_back(name);

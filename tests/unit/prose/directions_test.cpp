@@ -114,6 +114,10 @@ TEST_CASE("each sentence is understood, and its negation tells nothing") {
                                                                           : "raw";
       CHECK(found == wanted->text);
     }
+    if (const auto* wanted = one.find("home")) {
+      const std::string found = recipe.homes.empty() ? "none" : number(in_feet(recipe.homes[0].value));
+      CHECK(found == wanted->text);
+    }
     if (const auto* wanted = one.find("jars")) {
       std::vector<std::string> found;
       for (const auto& jar : recipe.jars) found.push_back(jar.value.name);
@@ -169,6 +173,17 @@ TEST_CASE("a page is about canning if it says so") {
   };
   CHECK(canning("Plum jam", "Ladle into hot jars and process 10 minutes."));
   CHECK(canning("Plum jam", "Pour into jars, put on the lids and turn upside down."));
+  CHECK(canning("Peach pie filling", "Ladle into quarts, leave an inch and a half, and water-bath 30 min."));
+  CHECK(canning("Relish", "Pack in pints, 1/2 inch, 10 minutes in a boiling-water bath at sea level."));
+  CHECK(canning("Chicken and rice", "Put a handful in each pint, top with broth. 75 minutes at 10 pounds."));
+  CHECK(canning("Grape jelly", "Pour in jelly glasses. Pour melted paraffin on top."));
+  CHECK(canning("Grape jelly", "Pour into jars. When cold store in the cellar."));
+  CHECK_FALSE(canning("Punch", "Pour into glasses. Store the rest in the cellar."));
+  CHECK_FALSE(canning("Candy", "Melt the chocolate with paraffin and dip the balls."));
+  CHECK_FALSE(canning("Custard", "Pour into ramekins, 40 minutes in a water bath at 325 F."));
+  CHECK_FALSE(canning("Granola", "Pour into jars and keep for 2 weeks."));
+  CHECK_FALSE(
+      canning("Turkey", "Roast a bird of 12 pounds. 75 minutes at 10 pounds, longer if it is larger."));
   CHECK_FALSE(canning("Roast chicken", "Roast at 400 F for 1 hour. Serve with plum jam."));
   CHECK_FALSE(canning("Cheesecake", "Bake in a water bath for 60 minutes."));
   CHECK_FALSE(canning("Salad dressing", "Pour into a jar, cover and shake."));

@@ -1,0 +1,99 @@
+#include <algorithm>
+
+#include "prose/filling.hpp"
+
+namespace sealworthy::prose {
+namespace {
+
+using Kind = Mark::Kind;
+
+std::string_view text(const Sentence& s, std::size_t i) {
+  return i < s.tokens.size() ? s.tokens[i].text : std::string_view();
+}
+
+bool any_liquid(const Sentence& s) {
+  for (std::size_t i = 0; i < s.tokens.size(); ++i) {
+    if (!s.senses[i].has(Sense::liquid)) continue;
+    // "Simmer the pears in the syrup": the food is in it.
+    const bool in_it = (i > 0 && text(s, i - 1) == "in") ||
+                       (i > 1 && text(s, i - 2) == "in" && one_of(text(s, i - 1), {"the", "hot", "this"}));
+    if (!in_it) return true;
+  }
+  return false;
+}
+
+/// True if a word tells of raw food, or of a liquid that covers what is in the jars.
+bool tells_of_cold_food(const Sentence& s) {
+  for (std::size_t i = 0; i < s.tokens.size(); ++i) {
+    if (s.senses[i].has(Sense::raw) || s.senses[i].has(Sense::raw_pack)) return true;
+    // "over high heat", "over 6,000 ft" cover nothing.
+    const bool of_heat =
+        i + 1 < s.tokens.size() &&
+        (s.tokens[i + 1].number || one_of(text(s, i + 1), {"high", "medium", "low", "heat"}));
+    const bool over = one_of(text(s, i), {"over", "cover", "covering"}) && !of_heat;
+    const bool liquid = std::any_of(s.senses.begin(), s.senses.end(),
+                                    [](const Senses& senses) { return senses.has(Sense::liquid); });
+    if (over && liquid) return true;
+  }
+  return false;
+}
+
+/// Behind "fill" stand the jars and nothing that names another food: "fill hot pint jars at once", "pour it
+/// into the hot sterile half pints".
+bool fills_what_was_heated(const Sentence& s, std::size_t fill) {
+  bool jars = false;
+  for (std::size_t i = fill + 1; i < s.tokens.size(); ++i) {
+    if (s.tokens[i].before != 0 || one_of(text(s, i), {"to", "leaving", "leave", "within"})) break;
+    const bool jar =
+        s.senses[i].has(Sense::jar) || std::any_of(s.marks.begin(), s.marks.end(), [&](const Mark& m) {
+          return m.kind == Kind::jar && m.first <= i && i < m.last;
+        });
+    jars = jars || jar;
+    const bool plain =
+        s.senses[i].has(Sense::empty_jars) || s.senses[i].has(Sense::hot) ||
+        one_of(text(s, i),
+               {"into",    "in",          "the",     "your",  "clean",   "warm", "sterile", "sterilized",
+                "canning", "mason",       "it",      "them",  "mixture", "at",   "once",    "still",
+                "while",   "immediately", "quickly", "right", "away",    "with"});
+    if (!jar && !plain) return false;
+  }
+  return jars;
+}
+
+}  // namespace
+
+std::optional<recipe::Placed<recipe::Pack>> find_pack_by_heat(const std::vector<Sentence>& sentences) {
+  if (std::any_of(sentences.begin(), sentences.end(), tells_of_cold_food)) return std::nullopt;
+  bool hot = false;
+  for (const Sentence& s : sentences) {
+    // Of empty jars, lids and the canner: nothing is done to the food.
+    const auto filling = [&](std::size_t i) { return s.senses[i].has(Sense::fill) && !s.denied(i); };
+    bool fills = false;
+    for (std::size_t i = 0; i < s.tokens.size(); ++i) fills = fills || filling(i);
+    const bool beside = !fills && (s.has(Sense::jar) || s.has(Kind::jar) || s.has(Sense::empty_jars) ||
+                                   s.has(Sense::lids_alone));
+    if (beside) continue;
+    for (std::size_t i = 0; i < s.tokens.size(); ++i) {
+      if (filling(i)) {
+        if (hot && fills_what_was_heated(s, i))
+          return recipe::Placed<recipe::Pack>{recipe::Pack::hot, s.at(i),
+                                              s.words(i, std::min(i + 4, s.tokens.size()))};
+        hot = false;
+        continue;
+      }
+      const auto mark = std::find_if(s.marks.begin(), s.marks.end(),
+                                     [&](const Mark& m) { return m.kind == Kind::work && m.first == i; });
+      const bool adds = s.senses[i].has(Sense::put_in) && !s.senses[i].has(Sense::goes_on_hot);
+      if (adds || one_of(text(s, i), {"fold", "mix", "combine"})) hot = false;
+      if (mark == s.marks.end() || s.denied(i) || s.polarity.supposed[i]) continue;
+      if (s.senses[i].has(Sense::heat_food)) {
+        hot = !any_liquid(s);
+      } else if (!s.senses[i].has(Sense::goes_on_hot)) {
+        hot = false;
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+}  // namespace sealworthy::prose
