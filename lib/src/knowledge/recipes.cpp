@@ -22,27 +22,19 @@ bool same(const Recipe& a, const Recipe& b) {
          equal(a.steps, b.steps, [](const auto& step) { return step.value; });
 }
 
-/// "About 9 half pints", a line of its own.
-bool counts_jars(std::string_view line) {
-  while (line.ends_with('.') || line.ends_with(' ')) line.remove_suffix(1);
-  const auto read = quantity::read_yield(line);
-  const auto* yield = std::get_if<quantity::Yield>(&read);
-  return yield != nullptr && yield->jar.has_value();
-}
-
 recipe::TextWords text_words(const prose::Vocabulary& words, const Asked& asked) {
   using prose::Sense;
   using recipe::Section;
-  return {
-      [&words](std::string_view heading) {
-        if (words.is(heading, Sense::heading_ingredients)) return Section::ingredients;
-        if (words.is(heading, Sense::heading_directions)) return Section::directions;
-        if (words.is(heading, Sense::heading_notes)) return Section::notes;
-        if (words.is(heading, Sense::heading_other)) return Section::other;
-        return Section::none;
-      },
-      [&words](std::string_view line) { return words.begins_with(line, Sense::yield) || counts_jars(line); },
-      [&words](std::string_view bytes) { return words.may_speak_of_canning(bytes); }, asked.all, asked.named};
+  return {[&words](std::string_view heading) {
+            if (words.is(heading, Sense::heading_ingredients)) return Section::ingredients;
+            if (words.is(heading, Sense::heading_directions)) return Section::directions;
+            if (words.is(heading, Sense::heading_notes)) return Section::notes;
+            if (words.is(heading, Sense::heading_other)) return Section::other;
+            return Section::none;
+          },
+          [&words](std::string_view line) { return words.begins_with(line, Sense::yield); },
+          [&words](std::string_view bytes) { return words.may_speak_of_canning(bytes); }, asked.all,
+          asked.named};
 }
 
 /// `lines`: each line stands for itself, so a recipe is looked for twice in its own line only.

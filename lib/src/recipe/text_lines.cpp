@@ -31,6 +31,16 @@ bool reads_like_ingredient(const TextLine& line) {
   return line.kind == Kind::item || quantity::read_amount(line.text, quantity::Units::us).has_value();
 }
 
+/// "About 9 half pints", a line of its own above the list. Cups are no jars, and may be an amount whose food
+/// stands apart.
+bool counts_jars(std::string_view line) {
+  while (line.ends_with('.') || line.ends_with(' ')) line.remove_suffix(1);
+  if (lowered(line).find("cup") != std::string::npos) return false;
+  const auto read = quantity::read_yield(line);
+  const auto* yield = std::get_if<quantity::Yield>(&read);
+  return yield != nullptr && yield->jar.has_value();
+}
+
 class Assembler {
  public:
   Assembler(const std::vector<TextLine>& lines, std::shared_ptr<const TextSource> source,
@@ -107,7 +117,7 @@ class Assembler {
       if (line.kind == Kind::heading) return section_of(line.text) == Section::none ? k : i;
       const bool alone = (k == 0 || lines_[k - 1].kind == Kind::blank);
       if (line.kind == Kind::plain && alone && line.text.size() < 80 && !line.text.ends_with('.') &&
-          !words_.yield(line.text)) {
+          !words_.yield(line.text) && !counts_jars(line.text)) {
         found = k;
         break;
       }
@@ -183,7 +193,7 @@ class Assembler {
             std::vector<PageText>& directions) {
     switch (section_) {
       case Section::none:
-        if (words_.yield(text)) {
+        if (words_.yield(text) || (line.kind == Kind::plain && counts_jars(text))) {
           page.yields.push_back(placed(text));
         } else if (!headed && reads_like_ingredient(line)) {
           section_ = Section::ingredients;

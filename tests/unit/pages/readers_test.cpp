@@ -218,4 +218,39 @@ TEST_CASE("the card written of a page is a card with the same verdict") {
   CHECK(as_page.at(0).verdict == Verdict::tested);
 }
 
+TEST_CASE("a line that counts jars is the yield, not a food; an amount of a food is a food") {
+  const std::string rest =
+      "\n- 6 cups blueberries\n- 6 cups sugar\n\nSimmer. Ladle hot into jars. Process 10 minutes in a "
+      "boiling-water canner.\n";
+  for (const std::string_view line : {"About 9 half pints", "7 quarts", "8 to 9 pints.", "4 pint jars"}) {
+    CAPTURE(line);
+    for (const std::string_view path : {"a.md", "a.txt"}) {
+      const auto read = found(path, "Berry syrup\n\n" + std::string(line) + "\n" + rest);
+      REQUIRE(read.recipes.size() == 1);
+      CHECK(recipe_of(read.recipes[0]).ingredients.size() == 2);
+      CHECK(recipe_of(read.recipes[0]).makes.has_value());
+    }
+  }
+  for (const std::string_view line : {"2 pints strawberries", "4 cups", "1 quart water", "- 4 quarts"}) {
+    CAPTURE(line);
+    const auto read = found("a.txt", "Berry syrup\n\n" + std::string(line) + rest);
+    REQUIRE(read.recipes.size() == 1);
+    CHECK(recipe_of(read.recipes[0]).ingredients.size() == 3);
+  }
+}
+
+TEST_CASE("what a page tells above its list of ingredients is read where nothing stands below it") {
+  const auto page = [](std::string_view prose) {
+    return "<html><body><article><h1>Bacon</h1><p>" + std::string(prose) +
+           "</p><h2>Ingredients</h2><ul><li>12 oz bacon</li></ul></article></body></html>";
+  };
+  const auto canned =
+      found("a.html", page("Stuff one roll in each quart jar. Pressure can at 10 pounds for 90 minutes."));
+  REQUIRE(canned.recipes.size() == 1);
+  REQUIRE(recipe_of(canned.recipes[0]).processes.size() == 1);
+  CHECK(recipe_of(canned.recipes[0]).processes[0].time.has_value());
+  CHECK(found("a.html", page("Keep the fat in a jar. Bake the rolls in a water bath for 30 minutes."))
+            .recipes.empty());
+}
+
 }  // namespace sealworthy
