@@ -5,6 +5,7 @@
 
 #include "prose/filling.hpp"
 #include "prose/marks.hpp"
+#include "prose/open_processes.hpp"
 #include "prose/process.hpp"
 #include "recipe/fields.hpp"
 
@@ -152,7 +153,10 @@ class Understanding {
   void jars() {
     const bool by_process = std::any_of(recipe_.processes.begin(), recipe_.processes.end(),
                                         [](const recipe::Process& p) { return !p.jars.empty(); });
-    if (by_process) return other_sizes();
+    if (by_process) {
+      give_open_processes_the_rest(recipe_, sentences_);
+      return other_sizes();
+    }
     for (const Sentence& sentence : sentences_) {
       for (const Mark& mark : sentence.marks) {
         if (mark.kind != Mark::Kind::jar || mark.denied) continue;
