@@ -113,7 +113,9 @@ std::optional<recipe::Placed<recipe::Pack>> find_pack(const Sentence& s, const S
   std::size_t fill = s.tokens.size();
   for (std::size_t i = s.tokens.size(); i-- > 0;)
     if (is(s, i, Sense::fill) && !s.denied(i)) fill = i;
-  if (fill == s.tokens.size() || !s.has(Sense::jar)) return std::nullopt;
+  // "Fill with the hot tomatoes, leaving 1/2 inch headspace": headspace is in jars.
+  const bool into_jars = s.has(Sense::jar) || s.has(Kind::jar) || s.has(Sense::headspace);
+  if (fill == s.tokens.size() || !into_jars) return std::nullopt;
   for (std::size_t i = fill + 1; i < s.tokens.size() && i < fill + 10; ++i) {
     const bool raw = is(s, i, Sense::raw);
     if ((!raw && !is(s, i, Sense::hot)) || s.denied(i)) continue;
