@@ -83,10 +83,25 @@ class Comparing {
     result_.added.push_back(std::move(added));
   }
 
+  /// "2 cups peppers and corn" beside a line of peppers: how much of it is peppers is not told.
+  bool names_more(const Pair& pair, std::size_t ingredient) const {
+    if (!read(ingredient).all_of || (pair.lines & ~facts_.flavor & ~facts_.not_eaten) == 0) return false;
+    return std::any_of(read(ingredient).foods.begin(), read(ingredient).foods.end(),
+                       [&](const foods::Named& named) {
+                         if (named.food == nullptr || only_flavor(*named.food)) return false;
+                         for (std::size_t i = pair.first_line; i < formula_.lines.size(); ++i)
+                           if (has(pair.lines, i) &&
+                               stands_for_any(*named.food, formula_.lines[i].named, *reading_.catalogue))
+                             return false;
+                         return true;
+                       });
+  }
+
   /// Why an ingredient line can't be told for sure: a word that is not known, two amounts in one line.
   std::string not_clear(const Pair& pair) const {
     for (const auto i : pair.ingredients) {
       if (!read(i).unknown.empty()) return "\"" + read(i).unknown.front() + "\" is not known";
+      if (names_more(pair, i)) return "it does not say how much of each";
       for (const auto& named : read(i).foods)
         if (named.amount) return "two foods with amounts of their own stand in one line";
     }

@@ -226,6 +226,20 @@ TEST_CASE("the line that differs most does not set the size of the batch") {
   CHECK(line(comparison, "lemon-juice-bottled").state == State::less);
 }
 
+TEST_CASE("a food that a line names beside the one it stands for leaves both untold") {
+  // Pickled corn relish (USDA Complete Guide (2015), Guide 6, page 6-28).
+  const auto relish = [](const std::string& peppers) {
+    return compare("pickled-corn-relish",
+                   {"10 cups fresh whole kernel corn", "2 1/2 cups " + peppers,
+                    "2 1/2 cups diced sweet green peppers", "2 1/2 cups chopped celery",
+                    "1 1/4 cups chopped onions", "1 3/4 cups sugar", "5 cups vinegar (5%)"});
+  };
+  CHECK(line(relish("diced sweet red peppers"), "bell-pepper").state == State::held);
+  const auto beside = relish("diced sweet red peppers and corn");
+  CHECK(line(beside, "bell-pepper").state == State::unknown);
+  CHECK(line(beside, "bell-pepper").reason == "it does not say how much of each");
+}
+
 TEST_CASE("an ingredient that stands for two lines is told once, beside their sum") {
   // Pickled corn relish (USDA Complete Guide (2015), Guide 6, page 6-28): 2 1/2 cups of each pepper.
   const auto relish = [](const std::string& peppers) {
