@@ -15,8 +15,7 @@ std::vector<JarsSaid> read_sizes(const yaml::Node& value, std::string_view key, 
   auto sizes = quantity::read_jars(text, context.units);
   if (auto* error = std::get_if<quantity::FigureError>(&sizes)) refuse(value.at, *error);
   std::vector<JarsSaid> said;
-  for (auto& size : std::get<0>(sizes))
-    said.push_back({{std::move(size.jar), value.at, text}, std::move(size.count)});
+  for (auto& size : std::get<0>(sizes)) said.push_back({{std::move(size.jar), value.at, text}, size.count});
   return said;
 }
 
