@@ -73,11 +73,11 @@ Beside beside_every(const Interval<double>& found, const Interval<double>& publi
   return {every ? Beside::Result::equal : Beside::Result::open, 0};
 }
 
-std::string words_of(const quantity::Amount& amount, double factor, double off) {
+std::string words_of(const quantity::Amount& amount, double factor, double within) {
   const auto stated = amount.stated * factor;
   std::string out = amount.at_most ? "up to " : amount.about ? "about " : "";
   if (amount.size.empty() && (stated.exact() || amount.at_most))
-    if (auto spoons = quantity::spoon_words(stated.high, amount.unit, off); !spoons.empty())
+    if (auto spoons = quantity::spoon_words(stated.high, amount.unit, within); !spoons.empty())
       return out + spoons;
   if (!stated.exact() && !amount.at_most) out += quantity::kitchen_number(stated.low) + " to ";
   out += quantity::kitchen_number(stated.high);

@@ -49,7 +49,7 @@ Beside beside(const Interval<double>& found, const Interval<double>& published);
 Beside beside_every(const Interval<double>& found, const Interval<double>& published);
 
 /// "2 1/2 cups", "3 to 4 lb", "6 cloves", scaled; as the amount writes it where the scale is 1.
-/// Cups and spoons that no kitchen has are told in those that it has, within `tolerance`.
-std::string words_of(const quantity::Amount& amount, double factor, double tolerance = 0.01);
+/// Cups and spoons that no kitchen has are told in those that it has, within `within`, a share of the amount.
+std::string words_of(const quantity::Amount& amount, double factor, double within = 0.01);
 
 }  // namespace sealworthy::tested
