@@ -118,11 +118,11 @@ class AmountsAgainstFormula final : public Check {
     if (own_acid) results.point(PointKind::acid, acid_state(compared));
     State state = State::held;
     for (const LineComparison& line : compared.lines) {
-      if (line.with_line_before) continue;
-      if (line.state == LineState::allowed) tell_allowed(reading, line, results);
+      const bool told = line.with_line_before;  // what is told once counts for each line all the same
+      if (line.state == LineState::allowed && !told) tell_allowed(reading, line, results);
       if (line.weak_percent) {
         state = State::differs;
-        tell_weak(reading, line, results);
+        if (!told) tell_weak(reading, line, results);
       }
       if (!matters(line)) continue;
       if (line.replaced_by != LineComparison::none) {
@@ -131,7 +131,7 @@ class AmountsAgainstFormula final : public Check {
         continue;
       }
       state = worse(state, line.state == LineState::unknown ? State::unknown : State::differs);
-      tell(reading, compared, line, results);
+      if (!told) tell(reading, compared, line, results);
     }
     for (const AddedIngredient& added : compared.added) {
       if (added.dry_spice || added.salt || is_jar_acid(reading, added)) continue;

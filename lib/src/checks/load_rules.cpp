@@ -154,10 +154,20 @@ void finish_rules(std::vector<Rule>& rules, const std::vector<yaml::Node>& bases
     if (std::find(checks.begin(), checks.end(), rule.check) == checks.end())
       sink.add(rule.at, "rule " + rule.id + ": no such check as '" + rule.check + "'",
                did_you_mean(rule.check, checks));
-    for (const auto& other : rule.silent_beside)
-      if (other != every_never_canned &&
-          std::none_of(rules.begin(), rules.end(), [&](const Rule& one) { return one.id == other; }))
+    for (const auto& other : rule.silent_beside) {
+      const auto is_meant = [&](const Rule& one) {
+        return other == every_never_canned ? one.never_canned : one.id == other;
+      };
+      if (other != every_never_canned && std::none_of(rules.begin(), rules.end(), is_meant))
         sink.add(rule.at, "rule " + rule.id + ": silent-beside names no rule: '" + other + "'");
+      // Else a recipe could come out less grave, or two rules could silence each other.
+      for (const Rule& one : rules)
+        if (is_meant(one) &&
+            (one.severity < rule.severity || std::find(one.silent_beside.begin(), one.silent_beside.end(),
+                                                       rule.id) != one.silent_beside.end()))
+          sink.add(rule.at, "rule " + rule.id + ": silent beside '" + one.id +
+                                "', which is less grave or silent beside it");
+    }
     for (const auto& example : rule.examples)
       if (std::find(names.begin(), names.end(), example.base) == names.end())
         sink.add(example.change.at, "rule " + rule.id + ": no base card '" + example.base + "'",

@@ -82,12 +82,6 @@ class PackAgainstTable final : public Check {
       results.point(PointKind::pack, State::held, {}, "hot or raw");
       return;
     }
-    // Nobody calls pickles raw: where the acid decides, what the steps do not say is as the process has it.
-    if (raw && !hot && reading.match.product->acid_class != tested::ProductClass::low_acid) {
-      results.point(PointKind::pack, State::assumed, {}, pack_words(Pack::raw));
-      results.assume("the jars are packed raw, as the process has it");
-      return;
-    }
     const Pack needed = hot ? Pack::hot : Pack::raw;
     results.point(PointKind::pack, State::unknown, {}, hot && raw ? "hot or raw" : pack_words(needed));
     tell(hot && raw ? Case::unsaid_differ : Case::unsaid_one, reading, jar, needed, needed, results);

@@ -7,8 +7,7 @@
 /// with:
 ///   case: raw-not-tabled   raw pack where the tables list only hot
 ///         hot-not-tabled   hot pack where they list only raw
-///         unsaid-one       the card names no pack and only hot is listed; of food that is acid a raw
-///                          pack is assumed where only that is listed
+///         unsaid-one       the card names no pack and only one is listed
 ///         unsaid-differ    the card names no pack and the two differ in time or pressure
 ///         raw              raw pack that is listed
 /// figures: {found} {needed} {jar} {product}

@@ -228,10 +228,20 @@ bool ProcessReader::set_aside(const Sentence& s, const Sentence* next) {
   return true;
 }
 
+/// "Never shorten the time" does not; "no harm in cutting the time", "why not cut the time" may.
+bool ProcessReader::shortens(const Sentence& s) {
+  const auto forbidden = [&](std::size_t i) {
+    return i > 0 && s.denied(i) && one_of(s.tokens[i - 1].text, {"not", "never", "don't"}) &&
+           (i == 1 || !one_of(s.tokens[i - 2].text, {"why", "or", "if"}));
+  };
+  for (std::size_t i = 0; i < s.tokens.size(); ++i)
+    if (s.senses[i].has(Sense::shorten) && !forbidden(i)) return true;
+  return false;
+}
+
 void ProcessReader::read(const Sentence& s, const Sentence* next) {
   if (set_aside(s, next)) return;
-  for (std::size_t i = 0; i < s.tokens.size(); ++i)
-    if (s.senses[i].has(Sense::shorten) && !s.denied(i)) doubt(s, "it shortens a time");
+  if (shortens(s)) doubt(s, "it shortens a time");
   std::vector<Mark> loose;
   const auto times = own_times(s, loose);
   if (s.overfull && (!times.empty() || !loose.empty())) doubt(s, "it holds more figures than are read");

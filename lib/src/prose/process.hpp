@@ -61,6 +61,7 @@ class ProcessReader {
   [[nodiscard]] bool is_process(const Sentence& s, const Mark& time) const;
   [[nodiscard]] const Mark* owner(const Sentence& s, const Mark& time) const;
   [[nodiscard]] bool jars_stand_in_it(const Sentence& s, const Mark& verb) const;
+  [[nodiscard]] static bool shortens(const Sentence& s);
   [[nodiscard]] static bool done_by(const Sentence& s, const Mark& method, const Mark& time);
   [[nodiscard]] static bool stands_in(const Sentence& s, const Mark& time, const Mark& method);
   [[nodiscard]] std::vector<const Mark*> own_times(const Sentence& s, std::vector<Mark>& loose);
