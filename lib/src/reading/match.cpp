@@ -40,7 +40,7 @@ bool prefer_amounts(Candidates& list, Comparisons& comparisons, const tested::Pr
   if (list.size() < 2) return true;
   std::vector<std::size_t> differences;
   for (const auto& c : list)
-    differences.push_back(c.entry->plain() ? 1 : comparisons.with(*c.entry->product).differences());
+    differences.push_back(c.entry->plain() ? 1 : comparisons.in_figures(*c.entry->product).differences());
   const auto least = *std::min_element(differences.begin(), differences.end());
   Candidates out;
   for (std::size_t i = 0; i < list.size(); ++i)
@@ -79,7 +79,7 @@ class Matching {
 
   Match find() {
     auto match = best_of_all();
-    match.compared = comparisons_.of(match.product);
+    match.compared = comparisons_.whole(match.product);
     return match;
   }
 
@@ -89,7 +89,7 @@ class Matching {
     // A dish that the card does not name is no nearer than a product that lacks something.
     if (std::any_of(exact.begin(), exact.end(), [](const Candidate& c) { return !unnamed_dish(c); }))
       return or_changed(choose(std::move(exact)));
-    auto others = near_ones(exact);
+    auto others = near_ones(exact, [](std::uint16_t) { return true; });
     others.insert(others.end(), exact.begin(), exact.end());
     return others.empty() ? Match{} : nearest(std::move(others));
   }
@@ -109,7 +109,7 @@ class Matching {
   Candidates exact_ones() {
     Candidates exact;
     for (const auto number : tally_.touched()) {
-      if (!tally_.shares_body(number) || tally_.least_differences(number) > 0) continue;
+      if (!tally_.may_be_exact(number)) continue;
       const auto c = tally_.candidate(number, words_);
       if (c.exact() && !ruled_out(c)) exact.push_back(c);
     }
@@ -118,15 +118,17 @@ class Matching {
   }
 
   /// Products that fit in part, from the fewest differences that the telling foods leave on, to where nothing
-  /// farther can be the nearest, the next nearest, or one of those that a harmless change may meet.
-  Candidates near_ones(const Candidates& exact) {
+  /// farther can be the nearest, the next nearest, or one of those that a harmless change may meet. `wanted`
+  /// tells of an entry whether it is looked for.
+  template <class Wanted>
+  Candidates near_ones(const Candidates& exact, const Wanted& wanted) {
     struct Promising {
       int least;
       std::uint16_t entry;
     };
     std::vector<Promising> promising;
     for (const auto number : tally_.touched())
-      if (tally_.shares_body(number) && (named(number) || tally_.may_be_near(number)))
+      if (wanted(number) && (named(number) ? tally_.shares_body(number) : tally_.may_be_near(number)))
         promising.push_back({named(number) ? 0 : tally_.least_differences(number), number});
     std::sort(promising.begin(), promising.end(), [](const Promising& a, const Promising& b) {
       return a.least != b.least ? a.least < b.least : a.entry < b.entry;
@@ -136,8 +138,10 @@ class Matching {
     for (const auto& c : exact) nearest = std::min(nearest, distance(c));
     std::vector<int> changeable;  // distances of the nearest that changed_harmlessly looks at
     for (const auto& one : promising) {
-      const bool enough = changeable.size() == few && least_distance(one.least) > changeable.back();
-      if (enough && least_distance(one.least) > nearest + one_difference) break;
+      if (least_distance(one.least) > nearest + one_difference) {
+        if (changeable.size() == few && least_distance(one.least) > changeable.back()) break;
+        if (!tally_.may_be_changed(one.entry)) continue;
+      }
       const auto c = tally_.candidate(one.entry, words_);
       if (ruled_out(c) || c.exact() || !near(c)) continue;
       others.push_back(c);
@@ -245,8 +249,8 @@ class Matching {
   /// amounts. One that holds needs no look at any other, which spares the usual card most of the work.
   Match or_changed(Match match) {
     if (match.product == nullptr || !match.product->formula) return match;
-    if (comparisons_.with(*match.product).held()) return match;
-    const auto others = near_ones({});
+    if (comparisons_.in_figures(*match.product).held()) return match;
+    const auto others = near_ones({}, [&](std::uint16_t entry) { return tally_.may_be_changed(entry); });
     const auto* changed = changed_harmlessly(others);
     return changed == nullptr ? match : found(*changed);
   }
@@ -263,7 +267,7 @@ class Matching {
     if (nearest.size() > few) nearest.resize(few);
     const Candidate* one = nullptr;
     for (const auto* c : nearest) {
-      if (!comparisons_.with(*c->entry->product).held()) continue;
+      if (!comparisons_.in_figures(*c->entry->product).held()) continue;
       if (one != nullptr) return nullptr;
       one = c;
     }
@@ -309,7 +313,7 @@ class Matching {
   std::string doubt(const Candidate& c) {
     const auto& product = *c.entry->product;
     return doubt_about(c, tally_, reading_, index_,
-                       product.formula ? comparisons_.with(product).differences() : 0);
+                       product.formula ? comparisons_.in_words(product).differences() : 0);
   }
 
   const Reading& reading_;

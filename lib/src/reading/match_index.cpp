@@ -7,6 +7,8 @@
 #include <unordered_map>
 
 #include "checks/fields.hpp"
+#include "tested/change.hpp"
+#include "tested/compare_changes.hpp"
 #include "tested/line_foods.hpp"
 
 namespace sealworthy::reading {
@@ -207,6 +209,50 @@ void read_forms(MatchIndex::Impl& impl, Entry& entry, std::vector<foods::LoadErr
   entry.covers = impl.forms.covered_by(own) & ~entry.none;
 }
 
+/// True for each change that may bring in a food that the jar is about.
+std::unordered_map<const tested::Change*, bool> bringing_in(const MatchIndex::Impl& impl,
+                                                            const Meaning& meaning) {
+  std::unordered_map<const tested::Change*, bool> out;
+  for (const auto& entry : impl.entries)
+    for (const auto* change : entry.product->changes) {
+      const auto [at, fresh] = out.emplace(change, false);
+      if (!fresh || (change->does & (tested::Change::swap | tested::Change::add)) == 0) continue;
+      std::vector<std::size_t> foods;
+      for (const auto& word : change->to) meaning.add(word, foods);
+      at->second = std::any_of(foods.begin(), foods.end(),
+                               [&](std::size_t food) { return impl.telling[food] == Telling::body; });
+    }
+  return out;
+}
+
+/// What harmless changes do to each entry, and what is looked at first.
+void read_changes(MatchIndex::Impl& impl, const Meaning& meaning) {
+  using tested::Change;
+  const auto brings_in = bringing_in(impl, meaning);
+  for (auto& entry : impl.entries) {
+    MatchIndex::Impl::Brief brief;
+    // What an identity asks for besides the lines of the formula, comparing does not ask for.
+    const std::size_t own = entry.formula == nullptr ? 0 : entry.formula->lines.size();
+    if (own > 0 && own < most_lines) entry.may_lack = ~std::uint64_t{0} << own;
+    for (const auto* change : entry.product->changes) {
+      brief.takes_more = brief.takes_more || brings_in.at(change);
+      if ((change->does & (Change::swap | Change::leave_out)) == 0) continue;
+      for (std::size_t i = 0; i < own; ++i)
+        if (tested::meant(*change, entry.formula->lines[i], *entry.product, *impl.catalogue))
+          entry.may_lack |= tested::line_bit(i);
+    }
+    brief.body = entry.body;
+    brief.needs = entry.required & entry.body;
+    brief.keeps = brief.needs & ~entry.may_lack;
+    brief.main = entry.plain() || (entry.main & ~entry.body) != 0 ? ~std::uint64_t{0} : entry.main;
+    brief.required = static_cast<std::uint8_t>(std::popcount(entry.required));
+    brief.at_least = static_cast<std::uint8_t>(entry.at_least);
+    impl.briefs.push_back(brief);
+    impl.most_foreign.push_back(
+        static_cast<std::uint8_t>(std::max((brief.required + 1) / 2, int{brief.at_least})));
+  }
+}
+
 }  // namespace
 
 Telling telling_of(const foods::Food& food) {
@@ -263,13 +309,10 @@ void MatchIndex::finish(const tested::Tables& tables, const foods::Catalogue& ca
   const auto products = tables.products();
   for (std::size_t i = 0; i < products.size(); ++i) builder.add(products[i], static_cast<std::uint16_t>(i));
   builder.sort_places();
-  for (const auto& entry : impl.entries)
-    impl.sizes.push_back({static_cast<std::uint8_t>(std::popcount(entry.required & entry.body)),
-                          static_cast<std::uint8_t>(std::popcount(entry.required)),
-                          static_cast<std::uint8_t>(entry.at_least)});
   impl.forms.finish();
   impl.food_forms.assign(catalogue.all().size(), 0);
   const Meaning meaning(catalogue);
+  read_changes(impl, meaning);
   for (const auto& [food, form] : impl.forms.food_forms()) {
     std::vector<std::size_t> meant;
     if (!meaning.add(food, meant))

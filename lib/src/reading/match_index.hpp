@@ -37,6 +37,7 @@ struct Entry {
   std::uint64_t body = 0;                    ///< lines with a food that the jar is about
   std::uint64_t main = 0;                    ///< lines for the product's main food
   std::uint64_t flavor = 0;                  ///< lines with only flavor or salt, not optional
+  std::uint64_t may_lack = 0;                ///< lines that a harmless change leaves out or fills otherwise
   std::vector<std::string_view> line_names;  ///< for messages: "bottled lemon juice"
   int any_line = -1;                         ///< the line of Identity::any_of
   int at_least = 1;
@@ -51,12 +52,18 @@ struct MatchIndex::Impl {
   const foods::Catalogue* catalogue = nullptr;
   std::vector<Entry> entries;
   /// By entry, side by side: what is looked at for every product that shares a food with a card.
-  struct Sizes {
-    std::uint8_t body = 0;      ///< required lines that the jar is about
-    std::uint8_t required = 0;  ///< required lines in all
+  struct Brief {
+    std::uint64_t body = 0;     ///< lines with a food that the jar is about
+    std::uint64_t needs = 0;    ///< those of them that are required
+    std::uint64_t keeps = 0;    ///< those of these that no harmless change takes away
+    std::uint64_t main = 0;     ///< lines one of which must have a food for the entry to be near
+    std::uint8_t required = 0;  ///< how many required lines there are in all
     std::uint8_t at_least = 1;
+    bool takes_more = false;  ///< a harmless change may bring in a food that the jar is about
   };
-  std::vector<Sizes> sizes;
+  std::vector<Brief> briefs;
+  /// By entry, small enough to stay at hand: with more foods of the card without a place it is not near.
+  std::vector<std::uint8_t> most_foreign;
   std::vector<Telling> telling;     ///< by food
   std::vector<FormSet> food_forms;  ///< by food: forms that it brings with it
   /// By food the places that tell which products are near, then those that a great many products have (the

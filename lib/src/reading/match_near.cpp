@@ -30,13 +30,14 @@ int distance(const Candidate& c) {
 int least_distance(int differences) { return one_difference * differences - said_form; }
 
 bool changeable_formula(const Candidate& c) {
-  return !c.entry->plain() && c.contradicted == 0 && !unnamed_dish(c) && !c.unsaid && !c.other_dish;
+  return !c.entry->plain() && c.contradicted == 0 && !unnamed_dish(c) && !c.unsaid && !c.other_dish &&
+         (c.missing & ~c.entry->may_lack) == 0;
 }
 
 bool pickled(const tested::Product& product, Comparisons& comparisons) {
   using State = tested::LineComparison::State;
   if (product.acid_class != tested::ProductClass::fermented || !product.formula) return false;
-  const auto& compared = comparisons.with(product);
+  const auto& compared = comparisons.in_figures(product);
   const bool more =
       std::any_of(compared.lines.begin(), compared.lines.end(), [](const tested::LineComparison& line) {
         return line.line->role == "acid" && line.state == State::more;

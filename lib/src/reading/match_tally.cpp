@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <utility>
 
 namespace sealworthy::reading {
 namespace {
@@ -31,9 +32,9 @@ SaidForms read_words(const Reading& reading, const MatchIndex::Impl& index) {
 int Candidate::differences() const { return std::popcount(missing) + foreign; }
 
 Tally::Tally(const Reading& reading, const MatchIndex::Impl& index)
-    : index_(index), counts_(index.entries.size()) {
+    : index_(index), counts_(std::exchange(spare(), {})) {
+  if (counts_.size() < index.entries.size()) counts_.resize(index.entries.size());
   units_.reserve(reading.ingredients.size() + 2);
-  touched_.reserve(counts_.size());
   for (std::size_t i = 0; i < reading.ingredients.size(); ++i) {
     const auto& read = reading.ingredients[i].read;
     const bool in_jar = !read.not_eaten;
@@ -56,14 +57,21 @@ Tally::Tally(const Reading& reading, const MatchIndex::Impl& index)
   }
 }
 
+Tally::~Tally() {
+  for (const auto entry : touched_) counts_[entry] = {};
+  spare() = std::move(counts_);
+}
+
+std::vector<Tally::Count>& Tally::spare() {
+  static thread_local std::vector<Count> counts;
+  return counts;
+}
+
 void Tally::touch(const Place& place, std::size_t unit) {
   auto& count = counts_[place.entry];
   if (count.covered == 0) touched_.push_back(place.entry);
   count.covered |= bit(place.line);
-  ++count.hits;
-  if ((count.units & bit(unit)) != 0) return;
   count.units |= bit(unit);
-  if ((body_ & bit(unit)) != 0) ++count.body;
 }
 
 /// Of alternatives the one that tells most; an unknown one is about the jar.
@@ -83,10 +91,7 @@ void Tally::classify(std::size_t unit) {
     return;
   }
   if (tells >= Telling::helper) main_ |= bit(unit);
-  if (tells == Telling::body) {
-    body_ |= bit(unit);
-    ++bodies_;
-  }
+  if (tells == Telling::body) body_ |= bit(unit);
   if (tells == Telling::flavor) flavor_ |= bit(unit);
 }
 
@@ -129,22 +134,19 @@ Tally::Count Tally::whole(std::uint16_t entry) const {
 }
 
 bool Tally::may_be_near(std::size_t number) const {
-  const auto& size = index_.sizes[number];
   const auto& count = counts_[number];
-  const auto within = [&](int missing) {
-    const int differences = missing + bodies_ - count.body + beyond_ + unknown_;
-    return 2 * differences <= std::max(size.required - missing + 1, 2 * size.at_least);
-  };
-  if (!within(std::max(0, size.body - count.hits))) return false;
-  const auto& entry = index_.entries[number];
-  return within(std::popcount(entry.required & entry.body & ~count.covered));
+  const int foreign = std::popcount(body_ & ~count.units) + beyond_ + unknown_;
+  if (foreign > index_.most_foreign[number]) return false;
+  const auto& brief = index_.briefs[number];
+  if ((brief.main & count.covered) == 0 || !shares_body(number)) return false;
+  const int missing = std::popcount(brief.needs & ~count.covered);
+  return 2 * (missing + foreign) <= std::max(brief.required - missing + 1, 2 * brief.at_least);
 }
 
 int Tally::least_differences(std::size_t number) const {
-  const auto& entry = index_.entries[number];
   const auto& count = counts_[number];
-  return std::popcount(entry.required & entry.body & ~count.covered) + bodies_ - count.body + beyond_ +
-         unknown_;
+  return std::popcount(index_.briefs[number].needs & ~count.covered) + std::popcount(body_ & ~count.units) +
+         beyond_ + unknown_;
 }
 
 bool Tally::has_place(const Unit& unit, const Entry& entry) const {

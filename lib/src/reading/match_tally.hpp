@@ -46,16 +46,32 @@ struct Candidate {
 class Tally {
  public:
   Tally(const Reading& reading, const MatchIndex::Impl& index);
+  ~Tally();
+  Tally(const Tally&) = delete;
+  Tally& operator=(const Tally&) = delete;
 
   /// Every entry that shares a telling food with the card.
   [[nodiscard]] const std::vector<std::uint16_t>& touched() const { return touched_; }
   /// True if an entry shares a food that the jar is about: not only vinegar and sugar.
   [[nodiscard]] bool shares_body(std::size_t entry) const {
-    return (counts_[entry].covered & index_.entries[entry].body) != 0;
+    return (counts_[entry].covered & index_.briefs[entry].body) != 0;
+  }
+  /// False for an entry that its telling foods alone keep from fitting the card food by food.
+  [[nodiscard]] bool may_be_exact(std::size_t entry) const {
+    const auto& count = counts_[entry];
+    if ((body_ & ~count.units) != 0 || beyond_ + unknown_ > 0) return false;
+    return (index_.briefs[entry].needs & ~count.covered) == 0 && shares_body(entry);
   }
   /// False for an entry that its telling foods alone put too far off to be the card's or the nearest: more
   /// than half of what it shares with the card, and everything else held for met.
   [[nodiscard]] bool may_be_near(std::size_t entry) const;
+  /// False for an entry whose formula the telling foods alone keep from being the card's by a harmless
+  /// change.
+  [[nodiscard]] bool may_be_changed(std::size_t entry) const {
+    const auto& brief = index_.briefs[entry];
+    return (brief.keeps & ~counts_[entry].covered) == 0 &&
+           (brief.takes_more || (body_ & ~counts_[entry].units) == 0);
+  }
   /// At least so many differences (Candidate::differences) will the entry have.
   [[nodiscard]] int least_differences(std::size_t entry) const;
   [[nodiscard]] Candidate candidate(std::size_t entry, const SaidForms& words) const;
@@ -67,8 +83,6 @@ class Tally {
   struct Count {
     std::uint64_t covered = 0;  ///< lines of the entry
     std::uint64_t units = 0;    ///< foods of the card with a place, by place in units_
-    std::uint16_t hits = 0;     ///< telling places of the card's foods: as many lines at most
-    std::uint16_t body = 0;     ///< foods that the jar is about, with a place
   };
   /// One food of a card's line, or the alternatives of an "or".
   struct Unit {
@@ -78,6 +92,9 @@ class Tally {
     bool in_jar;
   };
 
+  /// What the card before left for the next one of its thread, so that nothing is cleared but what it
+  /// touched.
+  static std::vector<Count>& spare();
   void classify(std::size_t unit);
   void place_one(std::size_t unit);
   void place_any(std::size_t unit);
@@ -90,11 +107,10 @@ class Tally {
 
   const MatchIndex::Impl& index_;
   std::vector<Unit> units_;
-  std::vector<Count> counts_;
+  std::vector<Count> counts_;  ///< by entry; all that are not touched are zero
   std::vector<std::uint16_t> touched_;
   std::uint64_t main_ = 0;    ///< units in the jar but water, salt and flavor
   std::uint64_t body_ = 0;    ///< those of them that the jar is about
-  int bodies_ = 0;            ///< how many those are
   std::uint64_t flavor_ = 0;  ///< units in the jar that are only flavor
   std::uint64_t common_ = 0;  ///< units with common places, alternatives aside
   int beyond_ = 0;            ///< units past the 64th, water and salt aside: no product has so many lines

@@ -19,10 +19,11 @@ using State = LineComparison::State;
 
 class Comparing {
  public:
-  Comparing(const Product& product, const Formula& formula, const reading::Reading& reading)
+  Comparing(const Product& product, const Formula& formula, const reading::Reading& reading, Words words)
       : product_(product),
         formula_(formula),
         reading_(reading),
+        in_words_(words == Words::yes),
         fermented_(product.acid_class == ProductClass::fermented),
         facts_(formula.facts),
         pairing_(pair_up(formula, reading)),
@@ -224,9 +225,10 @@ class Comparing {
       out.state = state != State::held && has(facts_.not_eaten, i) ? State::free : state;
       if (out.state == State::held || out.state == State::free) continue;
       out.percent = result.percent;
+      out.with_line_before = i != pair.first_line;
+      if (!in_words_) continue;
       out.reason = out.state == State::unknown ? reason : std::string();
       out.found = found_words(pair);
-      out.with_line_before = i != pair.first_line;
       out.needed = out.with_line_before ? needed_words(i) : needed_words(pair);
     }
   }
@@ -282,12 +284,13 @@ class Comparing {
     const auto& published = formula_.lines[line];
     const bool free = published.optional || published.not_eaten || (has(facts_.water, line) && !facts_.acid);
     out.state = free ? State::free : State::missing;
-    if (!free) out.needed = needed_words(line);
+    if (!free && in_words_) out.needed = needed_words(line);
   }
 
   const Product& product_;
   const Formula& formula_;
   const reading::Reading& reading_;
+  bool in_words_;
   bool fermented_;
   const LineFacts& facts_;
   Pairing pairing_;
@@ -311,6 +314,13 @@ std::size_t FormulaComparison::differences() const {
 
 bool FormulaComparison::held() const { return differences() == 0; }
 
+bool FormulaComparison::as_published() const {
+  return added.empty() && std::all_of(lines.begin(), lines.end(), [](const LineComparison& line) {
+           return !line.weak_percent &&
+                  (line.state == LineComparison::State::held || line.state == LineComparison::State::free);
+         });
+}
+
 namespace {
 
 /// A formula whose mix is free (its identity lists what may be in it): lines are suggestions.
@@ -332,10 +342,10 @@ void free_mix(const Identity& identity, const reading::Reading& reading, Formula
 
 }  // namespace
 
-FormulaComparison compare(const Product& product, const reading::Reading& reading) {
-  auto best = Comparing(product, *product.formula, reading).run();
+FormulaComparison compare(const Product& product, const reading::Reading& reading, Words words) {
+  auto best = Comparing(product, *product.formula, reading, words).run();
   for (const auto& version : product.versions) {
-    auto other = Comparing(product, version, reading).run();
+    auto other = Comparing(product, version, reading, words).run();
     if (other.differences() < best.differences()) best = std::move(other);
   }
   if (!product.identity.any_of.empty()) free_mix(product.identity, reading, best);

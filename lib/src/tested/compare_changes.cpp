@@ -10,6 +10,15 @@ namespace {
 
 using State = LineComparison::State;
 
+/// True if the line is what the product is about, or a kind of it: pearl onions of a product about onions.
+bool is_main(const FormulaLine& line, const Product& product, const foods::Catalogue& catalogue) {
+  const auto& main = product.foods.front();
+  return std::any_of(line.foods.begin(), line.foods.end(), [&](const auto& id) {
+    const auto* one = catalogue.find(id);
+    return id == main || (one != nullptr && catalogue.is_a(*one, main));
+  });
+}
+
 bool differs(State state) { return state == State::more || state == State::less || state == State::missing; }
 
 class Applying {
@@ -36,25 +45,8 @@ class Applying {
     std::vector<std::size_t> ingredients;
   };
 
-  /// True if the line is what the product is about, or a kind of it: pearl onions of a product about onions.
-  bool is_main(const FormulaLine& line) const {
-    const auto& main = product_.foods.front();
-    return std::any_of(line.foods.begin(), line.foods.end(), [&](const auto& id) {
-      const auto* one = reading_.catalogue->find(id);
-      return id == main || (one != nullptr && reading_.catalogue->is_a(*one, main));
-    });
-  }
-
-  bool meant(const FormulaLine& line, const Change& change) const {
-    if (line.not_eaten || (change.not_main && is_main(line))) return false;
-    const auto in = [&](const auto& list) {
-      return std::find(list.begin(), list.end(), line.role) != list.end();
-    };
-    if (!change.roles.empty() && !in(change.roles)) return false;
-    return change.foods.empty() || std::any_of(line.foods.begin(), line.foods.end(), [&](const auto& id) {
-             const auto* one = reading_.catalogue->find(id);
-             return one != nullptr && one_of(*one, change.foods, *reading_.catalogue);
-           });
+  bool meant(const Change& change, const FormulaLine& line) const {
+    return tested::meant(change, line, product_, *reading_.catalogue);
   }
 
   static bool in_state(const foods::LineReading& read, const Change& change) {
@@ -79,7 +71,7 @@ class Applying {
   std::optional<Pool> pool_of(const Change& change) const {
     Pool pool;
     for (std::size_t i = 0; i < formula_.lines.size(); ++i)
-      if (meant(formula_.lines[i], change) && !formula_.lines[i].per_jar) {
+      if (meant(change, formula_.lines[i]) && !formula_.lines[i].per_jar) {
         pool.lines |= line_bit(i);
         pool.of_lines.push_back(i);
       }
@@ -190,7 +182,7 @@ class Applying {
                            : line.state == State::less ? Change::less
                                                        : Change::leave_out;
     for (const auto* change : product_.changes)
-      if ((change->does & moved) != 0 && meant(*line.line, *change)) {
+      if ((change->does & moved) != 0 && meant(*change, *line.line)) {
         line.state = State::allowed;
         line.change = change;
         return;
@@ -211,6 +203,19 @@ class Applying {
 };
 
 }  // namespace
+
+bool meant(const Change& change, const FormulaLine& line, const Product& product,
+           const foods::Catalogue& catalogue) {
+  if (line.not_eaten || (change.not_main && is_main(line, product, catalogue))) return false;
+  const auto in = [&](const auto& list) {
+    return std::find(list.begin(), list.end(), line.role) != list.end();
+  };
+  if (!change.roles.empty() && !in(change.roles)) return false;
+  return change.foods.empty() || std::any_of(line.foods.begin(), line.foods.end(), [&](const auto& id) {
+           const auto* one = catalogue.find(id);
+           return one != nullptr && one_of(*one, change.foods, catalogue);
+         });
+}
 
 void apply_changes(const Product& product, const Formula& formula, const reading::Reading& reading,
                    const ComparedBy& by, FormulaComparison& result) {

@@ -14,6 +14,10 @@ struct ComparedBy {
   const Batch& batch;
 };
 
+/// True if the change speaks of the line, whichever way the line changes.
+bool meant(const Change& change, const FormulaLine& line, const Product& product,
+           const foods::Catalogue& catalogue);
+
 /// Marks lines and added ingredients of `result` that one of the product's changes covers as allowed. A swap
 /// counts what takes part in it together: two cups of hot peppers for two of the four cups of sweet ones keep
 /// the total of four.
