@@ -52,7 +52,7 @@ TEST_CASE("a recipe gets the same verdict in every form in which it is published
       CHECK(reports[0].title == recipe.title);
     }
   }
-  MESSAGE(recipes.size() << " recipes in seven forms: " << verdicts[0] << " tested, " << verdicts[1]
+  MESSAGE(recipes.size() << " recipes in eight forms: " << verdicts[0] << " tested, " << verdicts[1]
                          << " unproven, " << verdicts[2] << " hazard");
   CHECK(verdicts[0] > 20);
   CHECK(verdicts[2] > 20);

@@ -265,6 +265,16 @@ std::string plain(const Invented& recipe, bool numbered) {
   return out;
 }
 
+/// A card whose directions are its steps, and no key says what they tell.
+std::string with_steps(const Invented& recipe) {
+  const auto quoted = [](const std::string& text) { return nlohmann::json(text).dump(); };
+  std::string out = "recipe: " + quoted(recipe.title) + "\ningredients:\n";
+  for (const auto& line : recipe.ingredients) out += "  - " + quoted(line) + "\n";
+  out += "steps:\n";
+  for (const auto& step : recipe.directions) out += "  - " + quoted(step) + "\n";
+  return out;
+}
+
 }  // namespace
 
 std::vector<Invented> invent(const std::vector<yaml::Node>& bases, std::uint32_t seed, int variants) {
@@ -286,7 +296,8 @@ std::vector<Published> publish(const Invented& recipe, std::uint32_t seed) {
           {"page.html", html(recipe, odd)},
           {"recipe.txt", plain(recipe, odd)},
           {"recipes.ndjson", schema(recipe, odd).dump() + "\n"},
-          {"bare.html", bare_html(recipe, odd)}};
+          {"bare.html", bare_html(recipe, odd)},
+          {"steps.yaml", with_steps(recipe)}};
 }
 
 }  // namespace sealworthy::prose_test

@@ -28,7 +28,8 @@ struct Published {
   std::string path;  ///< its ending tells the form
   std::string text;
 };
-/// Markdown, JSON-LD, HTML, plain text, NDJSON and HTML without schema.org; the card comes first.
+/// Markdown, JSON-LD, HTML, plain text, NDJSON, HTML without schema.org, and a card with nothing but steps;
+/// the card comes first.
 std::vector<Published> publish(const Invented& recipe, std::uint32_t seed);
 
 }  // namespace sealworthy::prose_test

@@ -51,6 +51,19 @@ bool top_behind(const Sentence& s, std::size_t last) {
   return false;
 }
 
+/// "leave 1/2 inch" where jars are filled, and nothing else is left so long: "leaving 1 inch of stem".
+bool left_in_jars(const Sentence& s, const Mark& length) {
+  std::size_t verb = length.first;
+  while (verb > 0 && one_of(text(s, verb - 1), {"about", "a", "an", "at", "least", "of", "exactly", "only"}))
+    --verb;
+  if (verb == 0 || !is(s, verb - 1, Sense::leave) || !s.has(Sense::fill)) return false;
+  const std::size_t next = length.last;
+  if (next >= s.tokens.size() || s.tokens[next].before != 0) return true;
+  const std::size_t of = text(s, next) == "of" ? next + 1 : next;
+  return one_of(text(s, of), {"room", "space", "air"}) ||
+         (of == next && one_of(text(s, of), {"and", "then", "at", "for", "in", "between", "before"}));
+}
+
 const Mark* jar_behind(const Sentence& s, const Mark& length) {
   for (const Mark& mark : s.marks) {
     if (mark.kind != Kind::jar || mark.first < length.last) continue;
@@ -94,8 +107,8 @@ void find_headspaces(const Sentence& s, std::vector<HeadspaceTold>& out) {
   for (const Mark& mark : s.marks) {
     if (mark.kind != Kind::length) continue;
     const Mark* jar = jar_behind(s, mark);
-    const bool here =
-        headspace_behind(s, mark.last) || headspace_before(s, mark.first) || top_behind(s, mark.last);
+    const bool here = headspace_behind(s, mark.last) || headspace_before(s, mark.first) ||
+                      top_behind(s, mark.last) || left_in_jars(s, mark);
     // "1/2 inch of headspace for pints, 1 inch for quarts"
     if (!here && (!told || jar == nullptr)) continue;
     if (s.denied(mark.first) || s.polarity.supposed[mark.first]) continue;

@@ -6,6 +6,7 @@
 #include "prose/marks.hpp"
 #include "prose/process.hpp"
 #include "prose/process_words.hpp"
+#include "prose/understand.hpp"
 
 namespace sealworthy::prose {
 namespace {
@@ -49,7 +50,66 @@ bool agrees(const Draft& told, const Process& process, const reading::Methods& m
   return method->kind == told.kind || (water(method->kind) && water(told.kind));
 }
 
+/// Of processes told for several jars those that the card fills; all where it fills none of them.
+void keep_card_jars(const Recipe& card, std::vector<Process>& told) {
+  const auto filled = [&](const auto& jar) { return share_a_size({jar}, card.jars); };
+  const auto any = [&](const Process& process) {
+    return process.jars.empty() || std::any_of(process.jars.begin(), process.jars.end(), filled);
+  };
+  if (card.jars.empty() || std::none_of(told.begin(), told.end(), any)) return;
+  std::erase_if(told, [&](const Process& process) { return !any(process); });
+  for (Process& process : told) std::erase_if(process.jars, [&](const auto& jar) { return !filled(jar); });
+}
+
+bool names_jars(const Recipe& recipe) {
+  return !recipe.jars.empty() || std::any_of(recipe.processes.begin(), recipe.processes.end(),
+                                             [](const Process& process) { return !process.jars.empty(); });
+}
+
+/// True where the steps may say what goes into each jar and no line of the ingredients does.
+bool may_tell_per_jar(const Recipe& card) {
+  const auto plain = [](const recipe::IngredientLine& line) { return !line.per_jar && line.food.empty(); };
+  return std::all_of(card.ingredients.begin(), card.ingredients.end(), plain) &&
+         std::any_of(card.steps.begin(), card.steps.end(), [](const auto& step) {
+           return step.value.find("each ") != std::string_view::npos ||
+                  step.value.find("every ") != std::string_view::npos ||
+                  step.value.find("per ") != std::string_view::npos;
+         });
+}
+
+recipe::Page page_of(const Recipe& card) {
+  recipe::Page page;
+  page.title = {card.title.value, card.title.at, false};
+  for (const auto& line : card.ingredients) page.ingredients.push_back({line.text, line.at, false});
+  for (const auto& step : card.steps) page.directions.push_back({step.value, step.at, false});
+  page.arena = card.arena;
+  page.units = card.units;
+  return page;
+}
+
 }  // namespace
+
+void fill_from_steps(Recipe& card, const Vocabulary& vocabulary) {
+  const bool no_process = card.processes.empty() && !card.process_at;
+  const bool per_jar = may_tell_per_jar(card);
+  const bool whole = !no_process && card.pack && card.headspace && names_jars(card);
+  if (card.steps.empty() || (whole && !per_jar)) return;
+  auto read = understand(page_of(card), vocabulary);
+  auto* understood = std::get_if<Understood>(&read);
+  if (understood == nullptr) return;
+  Recipe& told = understood->recipe;
+  if (!card.pack) card.pack = told.pack;
+  if (!card.headspace) card.headspace = told.headspace;
+  if (no_process && !told.processes.empty()) {
+    keep_card_jars(card, told.processes);
+    card.processes = std::move(told.processes);
+    card.process_at = card.processes.front().at;
+    card.doubts = std::move(told.doubts);
+  }
+  if (!names_jars(card)) card.jars = std::move(told.jars);
+  if (per_jar) card.ingredients = std::move(told.ingredients);
+  card.arena = told.arena;  // which keeps the card's own
+}
 
 std::vector<recipe::Placed<Altitude>> homes_told(const Recipe& card, const Vocabulary& vocabulary) {
   std::vector<recipe::Placed<Altitude>> homes;

@@ -36,6 +36,7 @@ class Understanding {
       : page_(page), vocabulary_(vocabulary), kept_(std::make_shared<recipe::Kept>()), reader_(vocabulary) {
     kept_->document = page.arena;
     recipe_.arena = kept_;
+    recipe_.units = page.units;
     recipe_.prose = true;
   }
 

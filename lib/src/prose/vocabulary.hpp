@@ -32,6 +32,7 @@ enum class Sense : std::uint8_t {
   raw_pack,
   hot_pack,
   headspace,
+  leave,
   top,
   jar,
   each,
@@ -66,7 +67,7 @@ enum class Sense : std::uint8_t {
   heat_food,
   goes_on_hot,
 };
-constexpr std::size_t senses = 45;
+constexpr std::size_t senses = 46;
 
 /// The senses of the words that begin at a place, each with how many words it takes up.
 struct Senses {

@@ -9,6 +9,7 @@
 #include <variant>
 #include <vector>
 
+#include "quantity/amount.hpp"
 #include "yaml/document.hpp"
 
 namespace sealworthy::recipe {
@@ -28,6 +29,7 @@ struct Page {
   std::vector<PageText> directions;   ///< a step, paragraph or heading each
   std::vector<PageText> yields;       ///< "Makes 7 pints"
   std::vector<PageText> about;  ///< description, keywords, category: they tell what kind of recipe it is
+  quantity::Units units = quantity::Units::us;  ///< whose cups and pints it speaks of
   std::shared_ptr<const void> arena;
 };
 
