@@ -155,21 +155,25 @@ class FoodInSteps final : public Check {
         !entry.changes.in(whole).empty() && !denied(words, sentence.last, sentence.first, sentence.last);
     if ((!any && !change) || !entry.unless.in(whole).empty()) return;
     if (change)
-      for (const auto piece : pieces(step, sentence)) put_in(entry, reading, step, piece, told, results);
+      for (const auto piece : pieces(entry, step, sentence))
+        put_in(entry, reading, step, piece, told, results);
     for (std::size_t i = sentence.first; i < sentence.last; ++i)
       if (entry.is_verb(words[i].text) && !denied(words, i, sentence.first))
         for (const auto piece : objects(entry, step, i, sentence.last))
           put_in(entry, reading, step, piece, told, results);
   }
 
-  /// A sentence without its commas, "and" and "or": "Mangoes", "avocado", "peaches make a nice change".
-  static std::vector<std::string_view> pieces(const reading::StepText& step,
+  /// A sentence without its commas, "and", "or", verbs and what parts them: "Mangoes", "avocado", "peaches
+  /// make a nice change"; "half the tomatoes can be", "roasted eggplant".
+  static std::vector<std::string_view> pieces(const Entry& entry, const reading::StepText& step,
                                               const reading::Sentence& sentence) {
     const auto& words = step.sentences.words;
     std::vector<std::string_view> found;
     std::size_t from = sentence.first;
     for (std::size_t to = from; to <= sentence.last; ++to) {
-      const bool joint = to < sentence.last && (words[to].text == "and" || words[to].text == "or");
+      const bool joint =
+          to < sentence.last && (words[to].text == "and" || words[to].text == "or" ||
+                                 entry.is_verb(words[to].text) || one_of(words[to].text, entry.until));
       const bool parted = to == sentence.last || joint || (to > from && words[to].before != 0);
       if (!parted) continue;
       if (to > from)

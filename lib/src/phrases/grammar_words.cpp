@@ -26,7 +26,7 @@ constexpr std::array words{
     Row{"wouldn't", denier}, Row{"mustn't", denier}, Row{"mustnt", denier}, Row{"needn't", denier},
     Row{"neednt", denier}, Row{"isn't", denier}, Row{"isnt", denier}, Row{"aren't", denier},
     Row{"arent", denier}, Row{"wasn't", denier}, Row{"weren't", denier}, Row{"haven't", denier},
-    Row{"hasn't", denier}, Row{"hadn't", denier}, Row{"neither", denier}, Row{"nor", denier},
+    Row{"hasn't", denier}, Row{"hadn't", denier}, Row{"neither", denier | points_back}, Row{"nor", denier},
     Row{"seldom", denier}, Row{"rarely", denier},
     // Words that deny the noun phrase after them.
     Row{"no", noun_denier}, Row{"without", noun_denier}, Row{"minus", noun_denier}, Row{"none", noun_denier},

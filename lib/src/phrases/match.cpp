@@ -354,8 +354,10 @@ bool Index::takes_back(const Line& line, Room& room) const {
   if (tokens.empty()) return false;
   if (phrases::takes_back(tokens)) return true;
   const auto* list = phrases_.taken_back();
-  const bool about_it =
-      ((tokens[0].grammar | tokens[std::min<std::size_t>(1, tokens.size() - 1)].grammar) & points_back) != 0;
+  // "That is not safe.", "I told her that can't be done."
+  const auto opening = tokens.first(std::min<std::size_t>(4, tokens.size()));
+  const bool about_it = std::any_of(opening.begin(), opening.end(),
+                                    [](const Token& token) { return (token.grammar & points_back) != 0; });
   return about_it && list != nullptr && Sentence(*this, line, room).tells(*list);
 }
 

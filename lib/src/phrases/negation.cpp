@@ -230,7 +230,8 @@ bool takes_back(std::span<const Token> tokens) {
   if (tokens.empty() || tokens.size() > 6) return false;
   const bool denies = (tokens[0].grammar & denier) != 0 ||
                       (tokens.size() > 1 && tokens[0].text == "do" && tokens[1].text == "not");
-  if (tokens.size() <= 2) return denies || tokens[0].text == "no";
+  if (tokens.size() <= 2)  // "You can't."
+    return denies || tokens[0].text == "no" || (tokens.back().grammar & denier) != 0;
   static constexpr std::array<std::string_view, 8> empty{"do",   "not", "it",  "this",
                                                          "that", "so",  "try", "ever"};
   return denies &&
