@@ -31,8 +31,8 @@ std::size_t speaks_of_above(const Sentence& s, std::size_t i) {
   return next == s.tokens.size() || s.tokens[next].before != 0 ? 1 : 0;
 }
 
-/// "from 4,001 to 6,000" in a sentence that has told other altitudes with their unit.
-void ranges_without_unit(Sentence& s) {
+/// "from 4,001 to 6,000", "above 3,000" in a sentence that has told other altitudes with their unit.
+void heights_without_unit(Sentence& s) {
   constexpr double least = 500;  // smaller figures may be anything
   if (!s.has(Kind::altitude)) return;
   std::vector<Mark> found;
@@ -48,6 +48,15 @@ void ranges_without_unit(Sentence& s) {
     both.last = high.last;
     both.feet = {low.figure.low, high.figure.low};
     found.push_back(both);
+  }
+  // "above 3,000"
+  for (const Mark& mark : s.marks) {
+    if (mark.kind != Kind::number || mark.figure.low < least || !ends_before(s, mark.first, Sense::above))
+      continue;
+    Mark above = mark;
+    above.kind = Kind::altitude;
+    above.feet = {mark.figure.low, std::numeric_limits<double>::infinity()};
+    found.push_back(above);
   }
   for (Mark& mark : found) {
     std::erase_if(s.marks, [&](const Mark& m) { return m.first >= mark.first && m.last <= mark.last; });
@@ -70,7 +79,7 @@ bool ends_before(const Sentence& s, std::size_t i, Sense sense) {
 }
 
 void find_altitudes_told_back(Sentence& s) {
-  ranges_without_unit(s);
+  heights_without_unit(s);
   sort(s);
   for (std::size_t i = 0; i < s.tokens.size(); ++i) {
     const std::size_t words = marked(s, i) ? 0 : speaks_of_above(s, i);
@@ -80,7 +89,8 @@ void find_altitudes_told_back(Sentence& s) {
     for (const Mark& mark : s.marks) {
       if (mark.first >= i) break;
       if (mark.kind == Kind::altitude && !mark.step) height = &mark;
-      if (mark.kind == Kind::time || mark.kind == Kind::pressure) figure = &mark;
+      const bool bare = mark.kind == Kind::number && mark.last == i;  // "40 above"
+      if (mark.kind == Kind::time || mark.kind == Kind::pressure || bare) figure = &mark;
     }
     // A figure between them says that another one is meant for up there.
     if (height == nullptr || figure == nullptr || figure->first < height->first) continue;

@@ -12,6 +12,23 @@ void ProcessReader::doubt(const Sentence& s, std::string reason) {
   doubts_.push_back({s.at(0), s.all_words(), std::move(reason)});
 }
 
+/// "Put on the lids, set the jars in a tub, cover with water and boil 3 hours": a boiling-water bath,
+/// whatever it is done in. Not the jar that is opened and boiled before it is eaten.
+bool ProcessReader::closed_in_water(const Sentence& s, const Mark& verb) const {
+  bool jars = false, filled = false, closed = closed_, water = false, eaten = false;
+  for (std::size_t i = 0; i < s.tokens.size(); ++i) {
+    const Senses& meant = s.senses[i];
+    const bool before = i < verb.first || i <= verb.last + 2;
+    jars = jars || (before && one_of(s.tokens[i].text, {"jars", "pints", "quarts", "them"}));
+    filled = filled || (before && meant.has(Sense::fill));
+    closed = closed || (before && filled && meant.has(Sense::closed)) || meant.has(Sense::filled_jars);
+    water = water || (meant.has(Sense::in_water) && !s.denied(i));
+    eaten = eaten || one_of(s.tokens[i].text, {"eat", "eating", "taste", "tasting", "serve", "serving",
+                                               "open", "opening", "opened"});
+  }
+  return jars && closed && water && !eaten;
+}
+
 /// "Boil the jars 15 minutes in a water-bath canner": heat that is the process, since filled jars stand in
 /// it.
 bool ProcessReader::jars_stand_in_it(const Sentence& s, const Mark& verb) const {
@@ -22,6 +39,7 @@ bool ProcessReader::jars_stand_in_it(const Sentence& s, const Mark& verb) const 
                                 [](const Mark& m) { return m.kind == Kind::method && m.method.sure; });
   const bool of_jars = s.has(Sense::jar) || s.has(Kind::jar) || them;
   if (sure) return of_jars || s.tokens[verb.first].text == "boil";
+  if (closed_in_water(s, verb)) return true;
   // Without a canner the jars must be what is heated: "boil the jars", not "simmer the carrots, fill the
   // jars".
   for (std::size_t i = verb.last; i < verb.last + 4 && i < s.tokens.size(); ++i) {
@@ -92,6 +110,20 @@ bool ProcessReader::is_process(const Sentence& s, const Mark& time) const {
   }
 }
 
+/// "20 minutes at 0-1,000 ft, 25 at 1,001-3,000 ft, 30 above": a bare figure beside a height, where the
+/// figure before it is a time of the process.
+bool ProcessReader::another_time(const Sentence& s, std::size_t number,
+                                 const std::vector<const Mark*>& times) {
+  const Mark& mark = s.marks[number];
+  if (times.empty() || number + 1 == s.marks.size()) return false;
+  const Mark& height = s.marks[number + 1];
+  if (height.kind != Kind::altitude || height.step || height.first - mark.last > 2) return false;
+  for (std::size_t i = number; i-- > 0;)
+    if (s.marks[i].kind == Kind::time || s.marks[i].kind == Kind::pressure || s.marks[i].kind == Kind::number)
+      return &s.marks[i] == times.back();
+  return false;
+}
+
 /// The times of a sentence that are the process's. A bare figure beside a jar size is one where a time stands
 /// in the sentence too: "process pints 20 and quarts 25 minutes". `loose`: times to be added to others.
 std::vector<const Mark*> ProcessReader::own_times(const Sentence& s, std::vector<Mark>& loose) {
@@ -121,6 +153,7 @@ std::vector<const Mark*> ProcessReader::own_times(const Sentence& s, std::vector
           [](const phrases::Token& token) { return token.text == "minutes" || token.text == "min"; });
       const Mark* verb = owner(s, mark);
       const bool owned = verb != nullptr && verb->kind == Kind::process && !s.denied(verb->first);
+      if (another_time(s, i, times)) times.push_back(&mark);
       if (beside_jar && (unit_later || !times.empty()) && (owned || last_process_)) times.push_back(&mark);
     }
   }
@@ -183,6 +216,18 @@ std::vector<ProcessReader::Segment> ProcessReader::segments(const Sentence& s,
     if (std::none_of(out[i].marks.begin(), out[i].marks.end(), is_jar))
       out[i].marks.insert(out[i].marks.begin(), jars.begin(), jars.end());
   return out;
+}
+
+/// Boiling closed jars without the name of a canner is the method all the same.
+void ProcessReader::name_water_bath(const Sentence& s, const std::vector<const Mark*>& times,
+                                    std::vector<Segment>& parts) {
+  if (vocabulary_.boiling_water() == nullptr || parts.size() != 1 || !parts.front().methods.empty()) return;
+  const Mark* verb = owner(s, *times.front());
+  if (verb == nullptr || verb->kind != Kind::work || !closed_in_water(s, *verb)) return;
+  Mark method = *verb;
+  method.kind = Kind::method;
+  method.method = {vocabulary_.boiling_water(), 0, true};
+  parts.front().methods.push_back(&made_.emplace_back(method));
 }
 
 void ProcessReader::note_context(const Sentence& s) {
@@ -249,8 +294,9 @@ void ProcessReader::read(const Sentence& s, const Sentence* next) {
   if (times.empty()) {
     pressures_alone(s);
   } else {
-    for (const Segment& segment : segments(s, times))
-      draft(s, segment, times, loose.empty() ? nullptr : &loose.front());
+    auto parts = segments(s, times);
+    name_water_bath(s, times, parts);
+    for (const Segment& segment : parts) draft(s, segment, times, loose.empty() ? nullptr : &loose.front());
   }
   if (!loose.empty()) {
     std::vector<const Mark*> more;

@@ -61,9 +61,12 @@ class ProcessReader {
   [[nodiscard]] bool is_process(const Sentence& s, const Mark& time) const;
   [[nodiscard]] const Mark* owner(const Sentence& s, const Mark& time) const;
   [[nodiscard]] bool jars_stand_in_it(const Sentence& s, const Mark& verb) const;
+  [[nodiscard]] bool closed_in_water(const Sentence& s, const Mark& verb) const;
+  void name_water_bath(const Sentence& s, const std::vector<const Mark*>& times, std::vector<Segment>& parts);
   [[nodiscard]] static bool shortens(const Sentence& s);
   [[nodiscard]] static bool done_by(const Sentence& s, const Mark& method, const Mark& time);
   [[nodiscard]] static bool stands_in(const Sentence& s, const Mark& time, const Mark& method);
+  static bool another_time(const Sentence& s, std::size_t number, const std::vector<const Mark*>& times);
   [[nodiscard]] std::vector<const Mark*> own_times(const Sentence& s, std::vector<Mark>& loose);
   [[nodiscard]] std::vector<Segment> segments(const Sentence& s, const std::vector<const Mark*>& times) const;
   [[nodiscard]] static bool taken_back(const Sentence& s, const Mark& figure);

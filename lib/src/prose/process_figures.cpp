@@ -143,8 +143,8 @@ void ProcessReader::draft(const Sentence& s, const Segment& segment,
   std::vector<Labelled> jar_labels = label(s, times, jars, left_over);
   // Times that have their jars, and behind them pressures that have their altitudes: each for each.
   const bool lists =
-      pressures.size() > 1 && pressures.front()->first > times.back()->last &&
-      altitudes.size() == pressures.size() && altitudes.front()->first > pressures.front()->first &&
+      pressures.size() > 1 && pressures.front()->first > times.back()->last && !altitudes.empty() &&
+      altitudes.size() + 1 >= pressures.size() && altitudes.front()->first > pressures.front()->first &&
       std::all_of(jar_labels.begin(), jar_labels.end(), [](const Labelled& l) { return !l.labels.empty(); });
   const bool by_altitude = pressures.size() > 1 && (times.size() == 1 || lists);
   const std::vector<Labelled> pack_labels = label(s, times, packs, left_over);
@@ -213,7 +213,10 @@ void ProcessReader::draft(const Sentence& s, const Segment& segment,
     seen.push_back(kind);
     for (Draft one : without) {
       if (one.pressure && water(kind)) one.pressure.reset();
-      one.method = placed(s, *method, s.words(method->first, method->last));
+      // One that the words do not name (boiling jars in a tub) goes by its usual name.
+      const std::string_view named = method->method.words == 0 ? method->method.method->names.front()
+                                                               : s.words(method->first, method->last);
+      one.method = placed(s, *method, named);
       one.kind = kind;
       drafts_.push_back(std::move(one));
     }

@@ -26,7 +26,7 @@ Altitude end_of_step_below(const Interval<Altitude>& above) {
 }  // namespace
 
 /// A figure without an altitude beside one of the same jar that is told for a height above: it is for the
-/// heights below.
+/// heights below. So is each step of "above 1,000 feet add 5 minutes, above 3,000 feet add 10".
 void ProcessReader::bound_open_ranges() {
   const auto same = [](const Draft& a, const Draft& b) {
     if (a.kind != b.kind || a.jars.size() != b.jars.size() || a.pack != b.pack) return false;
@@ -35,6 +35,21 @@ void ProcessReader::bound_open_ranges() {
       if (a.jars[i].value.volume != b.jars[i].value.volume) return false;
     return true;
   };
+  const auto same_figures = [](const Draft& a, const Draft& b) {
+    const auto value = [](const auto& x, const auto& y) {
+      return x.has_value() == y.has_value() && (!x || x->value == y->value);
+    };
+    return value(a.time, b.time) && value(a.pressure, b.pressure);
+  };
+  for (Draft& open : drafts_) {
+    if (!open.altitude || !std::isinf(open.altitude->value.high.si())) continue;
+    for (const Draft& other : drafts_) {
+      if (!other.altitude || !same(open, other) || same_figures(open, other)) continue;
+      if (other.altitude->value.low > open.altitude->value.low &&
+          end_of_step_below(other.altitude->value) < open.altitude->value.high)
+        open.altitude->value.high = end_of_step_below(other.altitude->value);
+    }
+  }
   for (Draft& open : drafts_) {
     if (open.altitude) continue;
     const Draft* lowest = nullptr;

@@ -38,6 +38,7 @@ constexpr std::array<std::string_view, senses> keys{"process",
                                                     "higher",
                                                     "at-home",
                                                     "filled-jars",
+                                                    "in-water",
                                                     "altitude",
                                                     "canning",
                                                     "heading-ingredients",
@@ -122,6 +123,8 @@ void Vocabulary::load(std::string_view file, const yaml::Document& document,
 
 void Vocabulary::finish(const reading::Methods& methods) {
   for (const auto& method : methods.all()) {
+    if (boiling_water_ == nullptr && method.kind == reading::MethodKind::boiling_water)
+      boiling_water_ = &method;
     for (const auto& name : method.names) {
       Name entry{split(name), &method, false};
       entry.sure = speaks_of_canning(entry.words, method);

@@ -49,6 +49,7 @@ enum class Sense : std::uint8_t {
   higher,
   at_home,
   filled_jars,
+  in_water,
   altitude,
   canning,
   heading_ingredients,
@@ -67,7 +68,7 @@ enum class Sense : std::uint8_t {
   heat_food,
   goes_on_hot,
 };
-constexpr std::size_t senses = 46;
+constexpr std::size_t senses = 47;
 
 /// The senses of the words that begin at a place, each with how many words it takes up.
 struct Senses {
@@ -95,6 +96,8 @@ class Vocabulary {
   [[nodiscard]] Senses at(std::span<const phrases::Token> tokens, std::size_t place) const;
   /// The longest name of a method that begins at a place; words == 0: none.
   [[nodiscard]] MethodAt method_at(std::span<const phrases::Token> tokens, std::size_t place) const;
+  /// What boiling closed jars in any pot comes to.
+  [[nodiscard]] const reading::MethodWord* boiling_water() const { return boiling_water_; }
   /// Figures beyond these are no pressure and no time of a process.
   [[nodiscard]] double largest_psi() const { return largest_psi_; }
   [[nodiscard]] double longest_minutes() const { return longest_minutes_; }
@@ -124,6 +127,7 @@ class Vocabulary {
   std::unordered_map<std::string, std::vector<Name>> names_;      ///< by first word
   phrases::Lexicon lexicon_;
   text::ByteScan canning_;
+  const reading::MethodWord* boiling_water_ = nullptr;
   double largest_psi_ = 0;
   double longest_minutes_ = 0;
 };
