@@ -116,7 +116,11 @@ class AltitudeKnown final : public Check {
     const AdviceAbove* advice = reading.tables->advice(option, judged.tabled->row->method, height);
     const Altitude top = top_of(option, *reading.tables);
     if (height <= top) {
-      if (advice != nullptr) tell(Case::other_body, reading, jar, judged, advice, height, top, results);
+      // "Above 6,000 ft" as the table prints it speaks of no place in particular.
+      const bool open = jar.process->altitude && std::isinf(jar.process->altitude->value.high.si()) &&
+                        kitchen_altitude(reading, height) == nullptr;
+      if (advice != nullptr && !open)
+        tell(Case::other_body, reading, jar, judged, advice, height, top, results);
       return true;
     }
     const bool follows = advice != nullptr && follows_advice(jar, judged, *advice);

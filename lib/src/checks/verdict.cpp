@@ -46,10 +46,38 @@ Judged judged_first(const Reading& reading, const JarProcess& jar) {
   return judge(jar, heights_of(jar).front(), card_choice(reading, jar));
 }
 
+/// Told for one jar and canner, at heights of its own.
+bool same_use(const JarProcess& a, const JarProcess& b) {
+  return a.size == b.size && a.method == b.method && a.gauge == b.gauge;
+}
+
+Altitude lowest_of(const JarProcess& jar) {
+  return jar.process != nullptr && jar.process->altitude ? jar.process->altitude->value.low : feet(0);
+}
+
+/// How far up the figures for one jar and canner reach, step by step from sea level: "20 minutes at 0-1,000
+/// ft, 25 at 1,001-3,000". Empty where one of them holds nowhere.
+std::optional<Altitude> top_of(const JarProcess& first, const Reading& reading) {
+  constexpr double between_steps = 10;  // feet: a step ends at 1,000 and the next begins at 1,001
+  std::vector<const JarProcess*> steps;
+  for (const JarProcess& jar : reading.jars)
+    if (same_use(jar, first)) steps.push_back(&jar);
+  std::stable_sort(steps.begin(), steps.end(),
+                   [](const JarProcess* a, const JarProcess* b) { return lowest_of(*a) < lowest_of(*b); });
+  std::optional<Altitude> reached;
+  for (const JarProcess* step : steps) {
+    const auto top = holds_up_to(*step, card_choice(reading, *step), *reading.tables);
+    if (!top) return std::nullopt;
+    if (!reached || (lowest_of(*step) <= *reached + feet(between_steps) && *top > *reached)) reached = top;
+  }
+  return reached;
+}
+
+/// Heights at which every jar's figures hold.
 std::string range_words(const Reading& reading) {
   std::optional<Altitude> lowest_top;
   for (const JarProcess& jar : reading.jars) {
-    const auto top = holds_up_to(jar, card_choice(reading, jar), *reading.tables);
+    const auto top = top_of(jar, reading);
     if (!top) return {};
     if (!lowest_top || *top < *lowest_top) lowest_top = top;
   }

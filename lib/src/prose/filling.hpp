@@ -26,9 +26,10 @@ void find_headspaces(const Sentence& sentence, std::vector<HeadspaceTold>& out);
 std::optional<recipe::Placed<recipe::Pack>> find_pack(const Sentence& sentence, const Sentence* title);
 
 /// Hot where the food was heated and then, with nothing between that cools it or adds to it, filled into the
-/// jars: "Simmer 5 minutes. Fill hot pint jars." Nothing is told where a liquid alone was heated, another
-/// food is filled, or a liquid is poured over what stands in the jars.
-std::optional<recipe::Placed<recipe::Pack>> find_pack_by_heat(const std::vector<Sentence>& sentences);
+/// jars: "Simmer 5 minutes. Fill hot pint jars." Nothing is told where a liquid alone was heated (unless the
+/// recipe is for it: `title`), another food is filled, or a liquid is poured over what stands in the jars.
+std::optional<recipe::Placed<recipe::Pack>> find_pack_by_heat(const std::vector<Sentence>& sentences,
+                                                              const Sentence* title);
 
 /// What a sentence puts into each jar, as a line of the ingredients would say it.
 struct PerJar {

@@ -11,26 +11,45 @@ std::string_view text(const Sentence& s, std::size_t i) {
   return i < s.tokens.size() ? s.tokens[i].text : std::string_view();
 }
 
-bool any_liquid(const Sentence& s) {
-  for (std::size_t i = 0; i < s.tokens.size(); ++i) {
-    if (!s.senses[i].has(Sense::liquid)) continue;
-    // "Simmer the pears in the syrup": the food is in it.
-    const bool in_it = (i > 0 && text(s, i - 1) == "in") ||
-                       (i > 1 && text(s, i - 2) == "in" && one_of(text(s, i - 1), {"the", "hot", "this"}));
-    if (!in_it) return true;
+/// "Reheat the broth to boiling" heats what a recipe for stock is about.
+bool is_the_food(const Sentence* title, const Senses& liquid) {
+  return title != nullptr && liquid.has(Sense::mixture) &&
+         std::any_of(title->senses.begin(), title->senses.end(), [](const Senses& senses) {
+           return senses.has(Sense::liquid) && senses.has(Sense::mixture);
+         });
+}
+
+/// "Simmer the pears in the syrup", "cover the beans with fresh water and boil": the food is in it.
+bool holds_the_food(const Sentence& s, std::size_t liquid) {
+  if (liquid > 0 && text(s, liquid - 1) == "in") return true;
+  if (liquid > 1 && text(s, liquid - 2) == "in" && one_of(text(s, liquid - 1), {"the", "hot", "this"}))
+    return true;
+  bool with = false;
+  for (std::size_t i = liquid; i-- > 0;) {
+    with = with || (text(s, i) == "with" && liquid - i <= 3);
+    if (with && text(s, i) == "cover") return true;
   }
   return false;
 }
 
-/// True if a word tells of raw food, or of a liquid that covers what is in the jars.
-bool tells_of_cold_food(const Sentence& s) {
+bool any_liquid(const Sentence& s, const Sentence* title) {
+  for (std::size_t i = 0; i < s.tokens.size(); ++i)
+    if (s.senses[i].has(Sense::liquid) && !is_the_food(title, s.senses[i]) && !holds_the_food(s, i))
+      return true;
+  return false;
+}
+
+/// True if a word tells of raw food, or of a liquid that covers what is in the jars. `filled`: a sentence
+/// before filled them; until then it is a pot or a bowl that is covered.
+bool tells_of_cold_food(const Sentence& s, bool filled) {
   for (std::size_t i = 0; i < s.tokens.size(); ++i) {
     if (s.senses[i].has(Sense::raw) || s.senses[i].has(Sense::raw_pack)) return true;
     // "over high heat", "over 6,000 ft" cover nothing.
     const bool of_heat =
         i + 1 < s.tokens.size() &&
         (s.tokens[i + 1].number || one_of(text(s, i + 1), {"high", "medium", "low", "heat"}));
-    const bool over = one_of(text(s, i), {"over", "cover", "covering"}) && !of_heat;
+    const bool in_jars = filled || s.has(Sense::fill) || s.has(Sense::jar) || s.has(Kind::jar);
+    const bool over = one_of(text(s, i), {"over", "cover", "covering"}) && !of_heat && in_jars;
     const bool liquid = std::any_of(s.senses.begin(), s.senses.end(),
                                     [](const Senses& senses) { return senses.has(Sense::liquid); });
     if (over && liquid) return true;
@@ -39,22 +58,28 @@ bool tells_of_cold_food(const Sentence& s) {
 }
 
 /// Behind "fill" stand the jars and nothing that names another food: "fill hot pint jars at once", "pour it
-/// into the hot sterile half pints".
+/// into the hot sterile half pints", "ladle the jam into jars"; or it says that the food was cooked: "fill
+/// jars with the slices and cooking syrup".
 bool fills_what_was_heated(const Sentence& s, std::size_t fill) {
   bool jars = false;
+  bool cooked = false;
+  for (std::size_t i = fill; i < s.tokens.size(); ++i)
+    cooked = cooked || text(s, i) == "cooking" || s.senses[i].has(Sense::mixture);
   for (std::size_t i = fill + 1; i < s.tokens.size(); ++i) {
-    if (s.tokens[i].before != 0 || one_of(text(s, i), {"to", "leaving", "leave", "within"})) break;
+    const bool to_height = text(s, i) == "to" && i + 1 < s.tokens.size() &&
+                           (s.tokens[i + 1].number || one_of(text(s, i + 1), {"within", "a", "about"}));
+    if (s.tokens[i].before != 0 || to_height || one_of(text(s, i), {"leaving", "leave", "within"})) break;
     const bool jar =
         s.senses[i].has(Sense::jar) || std::any_of(s.marks.begin(), s.marks.end(), [&](const Mark& m) {
           return m.kind == Kind::jar && m.first <= i && i < m.last;
         });
     jars = jars || jar;
     const bool plain =
-        s.senses[i].has(Sense::empty_jars) || s.senses[i].has(Sense::hot) ||
+        s.senses[i].has(Sense::empty_jars) || s.senses[i].has(Sense::hot) || cooked ||
         one_of(text(s, i),
-               {"into",    "in",          "the",     "your",  "clean",   "warm", "sterile", "sterilized",
-                "canning", "mason",       "it",      "them",  "mixture", "at",   "once",    "still",
-                "while",   "immediately", "quickly", "right", "away",    "with"});
+               {"into",       "in",          "to",      "the",   "your", "clean", "warm", "sterile",
+                "sterilized", "canning",     "mason",   "it",    "them", "at",    "once", "still",
+                "while",      "immediately", "quickly", "right", "away", "with"});
     if (!jar && !plain) return false;
   }
   return jars;
@@ -62,8 +87,13 @@ bool fills_what_was_heated(const Sentence& s, std::size_t fill) {
 
 }  // namespace
 
-std::optional<recipe::Placed<recipe::Pack>> find_pack_by_heat(const std::vector<Sentence>& sentences) {
-  if (std::any_of(sentences.begin(), sentences.end(), tells_of_cold_food)) return std::nullopt;
+std::optional<recipe::Placed<recipe::Pack>> find_pack_by_heat(const std::vector<Sentence>& sentences,
+                                                              const Sentence* title) {
+  bool filled = false;
+  for (const Sentence& s : sentences) {
+    if (tells_of_cold_food(s, filled)) return std::nullopt;
+    filled = filled || s.has(Sense::fill);
+  }
   bool hot = false;
   for (const Sentence& s : sentences) {
     // Of empty jars, lids and the canner: nothing is done to the food.
@@ -87,7 +117,7 @@ std::optional<recipe::Placed<recipe::Pack>> find_pack_by_heat(const std::vector<
       if (adds || one_of(text(s, i), {"fold", "mix", "combine"})) hot = false;
       if (mark == s.marks.end() || s.denied(i) || s.polarity.supposed[i]) continue;
       if (s.senses[i].has(Sense::heat_food)) {
-        hot = !any_liquid(s);
+        hot = !any_liquid(s, title);
       } else if (!s.senses[i].has(Sense::goes_on_hot)) {
         hot = false;
       }

@@ -124,7 +124,7 @@ class Understanding {
     }
     if (named && !both_named) recipe_.pack = named;
     if (!named && filled && !both_filled) recipe_.pack = filled;
-    if (!named && !filled) recipe_.pack = find_pack_by_heat(sentences_);
+    if (!named && !filled) recipe_.pack = find_pack_by_heat(sentences_, title);
   }
 
   void processes() {

@@ -49,6 +49,7 @@ enum class Sense : std::uint8_t {
   higher,
   at_home,
   filled_jars,
+  mixture,
   in_water,
   altitude,
   canning,
@@ -68,7 +69,7 @@ enum class Sense : std::uint8_t {
   heat_food,
   goes_on_hot,
 };
-constexpr std::size_t senses = 47;
+constexpr std::size_t senses = 48;
 
 /// The senses of the words that begin at a place, each with how many words it takes up.
 struct Senses {
