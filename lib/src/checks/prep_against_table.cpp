@@ -44,6 +44,7 @@ struct Entry {
   const Rule* rule = nullptr;
   Case which = Case::shorter;
   std::vector<Term> verbs;
+  std::vector<Term> heats;  ///< of the verbs, those that do the same work
   std::vector<Term> unless;
 };
 
@@ -76,7 +77,7 @@ class PrepAgainstTable final : public Check {
         judge_order(entry, required, told, reading, results);
       else
         for (const auto& one : required)
-          if (meant(one, reading)) judge(entry, one, told, reading, results);
+          if (meant(one, reading)) judge(entry, one, required, told, reading, results);
     }
   }
 
@@ -86,7 +87,12 @@ class PrepAgainstTable final : public Check {
     Entry entry;
     entry.rule = &rule;
     const auto which = with.choice("case", case_names, true);
-    for (const auto& verb : with.list("verbs")) entry.verbs.push_back(lexicon_.any_form(verb));
+    const auto heats = with.list("heats");
+    for (const auto& verb : with.list("verbs")) {
+      entry.verbs.push_back(lexicon_.any_form(verb));
+      if (std::find(heats.begin(), heats.end(), verb) != heats.end())
+        entry.heats.push_back(entry.verbs.back());
+    }
     for (const auto& word : with.list("unless")) entry.unless.push_back(lexicon_.any_form(word));
     with.done();
     if (entry.verbs.empty()) with.sink().add(rule.with.at, "rule " + rule.id + ": 'verbs:' is missing");
@@ -209,8 +215,8 @@ class PrepAgainstTable final : public Check {
     return true;
   }
 
-  static void judge(const Entry& entry, const Required& required, const std::vector<Telling>& told,
-                    const Reading& reading, Results& results) {
+  static void judge(const Entry& entry, const Required& required, const std::vector<Required>& all,
+                    const std::vector<Telling>& told, const Reading& reading, Results& results) {
     const auto verb = verb_of(required, entry);
     if (!verb) return;
     const Telling* best = nullptr;
@@ -222,6 +228,18 @@ class PrepAgainstTable final : public Check {
         if (best == nullptr || telling.minutes > best->minutes) best = &telling;
     }
     if (best == nullptr) return;
+    // A boil that the process asks for itself is no second one for its simmer.
+    const auto asked = [&](Term other) {
+      return std::any_of(all.begin(), all.end(),
+                         [&](const auto& one) { return verb_of(one, entry) == other; });
+    };
+    const auto heats_as_long = [&](const Telling& telling) {
+      return !telling.denied && telling.minutes >= required.minutes && holds(entry.heats, telling.verb) &&
+             !asked(telling.verb);
+    };
+    if (entry.which == Case::shorter && holds(entry.heats, *verb) &&
+        std::any_of(told.begin(), told.end(), heats_as_long))
+      return;
     if (entry.which == Case::left_out ? done : required.minutes <= 0 || best->minutes >= required.minutes)
       return;
     tell(entry, *best, required.text, reading, results);

@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "checks/fields.hpp"
+#include "checks/food_set.hpp"
 #include "checks/phrases.hpp"
 #include "text/words.hpp"
 
@@ -44,16 +45,32 @@ bool tells(const Reading& reading, std::string_view verb) {
 struct Entry {
   const Rule* rule;
   std::string verb;
+  FoodSet foods;
+  Phrases begun;
+  std::string assume;
   Phrases told;
 };
+
+bool in_steps(const Phrases& phrases, const Reading& reading) {
+  return std::any_of(reading.steps.begin(), reading.steps.end(),
+                     [&](const auto& step) { return !phrases.in(step.sentences.words).empty(); });
+}
 
 class PrepRequired final : public Check {
  public:
   PrepRequired(std::span<const Rule* const> rules, Maker& maker) {
     for (const Rule* rule : rules) {
       Fields with(rule->with, "rule " + rule->id + ", with", {rule->file, maker.errors});
-      entries_.push_back({rule, with.text("verb", true), Phrases(with.list("told"))});
+      Entry entry{rule,
+                  with.text("verb"),
+                  maker.food_index->read_plain(with, "foods"),
+                  Phrases(with.list("begun")),
+                  with.text("assume"),
+                  Phrases(with.list("told"))};
+      if (entry.verb.empty() == entry.foods.unset())
+        with.sink().add(rule->with.at, "rule " + rule->id + ": one of 'verb:' and 'foods:' is asked for");
       with.done();
+      (entry.foods.unset() ? entries_ : for_foods_).push_back(std::move(entry));
     }
     first_product_ = maker.tables.products().data();
     for (const auto& product : maker.tables.products()) {
@@ -65,6 +82,7 @@ class PrepRequired final : public Check {
 
   void run(const Reading& reading, Results& results) const override {
     const auto* product = reading.match.product;
+    judge_foods(reading, results);
     if (product == nullptr) return;
     const auto pack = reading.recipe->pack;
     for (const auto& required : required_[static_cast<std::size_t>(product - first_product_)]) {
@@ -74,16 +92,30 @@ class PrepRequired final : public Check {
   }
 
  private:
+  /// Work that an ingredient brings with it, whatever the product.
+  void judge_foods(const Reading& reading, Results& results) const {
+    for (const auto& entry : for_foods_) {
+      const auto& lines = reading.ingredients;
+      const auto at = std::find_if(lines.begin(), lines.end(),
+                                   [&](const auto& line) { return named_in(line, entry.foods) != nullptr; });
+      if (at == lines.end() || !applies(entry.rule->only_if, reading) || in_steps(entry.told, reading))
+        continue;
+      if (!in_steps(entry.begun, reading)) {
+        results.assume(entry.assume);
+        continue;
+      }
+      results.point(PointKind::form, Point::State::unknown, {}, {});
+      results.add(*entry.rule, at->line->at, {{"food", named_in(*at, entry.foods)->name}});
+    }
+  }
+
   /// True if a rule names this step.
   bool judge(const Reading& reading, const Required& required, Results& results) const {
     bool named = false;
     for (const auto& entry : entries_) {
       if (entry.verb != required.verb) continue;
       named = true;
-      const bool told = std::any_of(reading.steps.begin(), reading.steps.end(), [&](const auto& step) {
-        return !entry.told.in(step.sentences.words).empty();
-      });
-      if (told || !applies(entry.rule->only_if, reading)) continue;
+      if (in_steps(entry.told, reading) || !applies(entry.rule->only_if, reading)) continue;
       results.point(PointKind::form, Point::State::unknown, {}, required.text);
       results.add(*entry.rule, reading.recipe->title.at, {{"needed", required.text}});
     }
@@ -91,6 +123,7 @@ class PrepRequired final : public Check {
   }
 
   std::vector<Entry> entries_;
+  std::vector<Entry> for_foods_;
   const tested::Product* first_product_ = nullptr;
   std::vector<std::vector<Required>> required_;
 };

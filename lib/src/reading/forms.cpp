@@ -86,6 +86,7 @@ void Forms::load_form(checks::Fields& fields) {
   form.says = fields.text("says");
   if (form.says.empty()) form.says = form.id;
   form.within = fields.list("within");
+  form.on_the_way_to = fields.list("on-the-way-to");
   form.foods = fields.list("foods");
   add(fields.list("words"), &Phrase::title, bit);
   add(fields.list("words"), &Phrase::line, bit);
@@ -119,9 +120,12 @@ void Forms::add_name(std::string_view words, std::uint16_t product) {
 }
 
 void Forms::finish() {
-  for (auto& form : forms_)
+  for (auto& form : forms_) {
     for (const auto& other : form.within)
       if (const auto bit = find(other)) form.within_set |= *bit;
+    for (const auto& other : form.on_the_way_to)
+      if (const auto bit = find(other)) form.on_the_way_set |= *bit;
+  }
   std::erase_if(phrases_, [](const Phrase& p) { return p.words.empty(); });
   // Longest first, so that the first that fits is the longest.
   std::stable_sort(phrases_.begin(), phrases_.end(), [](const Phrase& a, const Phrase& b) {
@@ -168,6 +172,13 @@ FormSet Forms::covered_by(FormSet own) const {
   FormSet out = own;
   for (std::size_t i = 0; i < forms_.size(); ++i)
     if ((forms_[i].within_set & own) != 0) out |= FormSet{1} << i;
+  return out;
+}
+
+FormSet Forms::in_the_end(FormSet said) const {
+  FormSet out = said;
+  for (std::size_t i = 0; i < forms_.size(); ++i)
+    if ((forms_[i].on_the_way_set & said) != 0) out &= ~(FormSet{1} << i);
   return out;
 }
 

@@ -71,6 +71,8 @@ class Forms {
   [[nodiscard]] FormSet dishes() const { return dishes_; }
   /// `own` with the forms that go with one of them (`within:`).
   [[nodiscard]] FormSet covered_by(FormSet own) const;
+  /// `said` less what is only on the way to another form said (`on-the-way-to:`): halved, then cut in cubes.
+  [[nodiscard]] FormSet in_the_end(FormSet said) const;
 
  private:
   struct Form {
@@ -78,7 +80,9 @@ class Forms {
     std::string says;
     std::vector<std::string> within;
     std::vector<std::string> foods;
+    std::vector<std::string> on_the_way_to;
     FormSet within_set = 0;
+    FormSet on_the_way_set = 0;
   };
   /// Words in a row and what they mean, by where they stand. All sets empty: they only look like a form.
   struct Phrase {

@@ -188,7 +188,7 @@ Candidate Tally::candidate(std::size_t number, const SaidForms& words) const {
   const FormSet said = words.all();
   const FormSet decides = entry.plain() ? index_.forms.deciding_plain() & (words.words | words.steps)
                                         : index_.forms.deciding() & words.words;
-  out.contradicted = (decides & ~entry.covers) | (said & entry.none);
+  out.contradicted = (decides & ~entry.covers) | (index_.forms.in_the_end(said) & entry.none);
   out.said = (entry.any & said) != 0;
   out.unsaid = entry.any != 0 && !out.said;
   out.unlikely = out.unsaid && (entry.any & ~index_.forms.only_said()) == 0;

@@ -35,8 +35,24 @@ struct Hit {
   std::string_view name;
 };
 
-/// The longest name inside the words; nothing where another, not part of a longer one, means another kind.
-const MethodWord* longest_inside(const std::vector<MethodWord>& methods, std::string_view words) {
+/// True if each word that no name holds is a number or changes nothing.
+bool nothing_else(const std::vector<Hit>& hits, std::string_view words,
+                  const std::vector<std::string>& beside) {
+  std::string left(words);
+  for (const auto& hit : hits)
+    for (auto at = words.find(hit.name); at != words.npos; at = words.find(hit.name, at + 1))
+      std::fill_n(left.begin() + static_cast<std::ptrdiff_t>(at), hit.name.size(), ' ');
+  const text::Words rest(left);
+  return std::all_of(rest.begin(), rest.end(), [&](const auto& word) {
+    return std::all_of(word.text.begin(), word.text.end(), [](char c) { return c >= '0' && c <= '9'; }) ||
+           std::find(beside.begin(), beside.end(), word.text) != beside.end();
+  });
+}
+
+/// The longest name inside the words; nothing where another, not part of a longer one, means another kind, or
+/// where words stand beside them that may change what is done.
+const MethodWord* longest_inside(const std::vector<MethodWord>& methods, std::string_view words,
+                                 const std::vector<std::string>& beside) {
   std::vector<Hit> hits;
   for (const auto& method : methods)
     for (const auto& name : method.names)
@@ -50,7 +66,8 @@ const MethodWord* longest_inside(const std::vector<MethodWord>& methods, std::st
     });
     if (!part_of_longer && hit.method->kind != longest->method->kind) return nullptr;
   }
-  return longest->method;
+  const bool accepted = longest->method->kind != MethodKind::not_accepted;
+  return !accepted || nothing_else(hits, words, beside) ? longest->method : nullptr;
 }
 
 /// A name that differs by one letter; short names take no slip.
@@ -73,6 +90,7 @@ void Methods::load(std::string_view file, const yaml::Document& document,
   const checks::ErrorSink sink{file, errors};
   checks::Fields top(document.root(), "methods file", sink);
   const auto* list = top.find("methods");
+  for (const auto& word : top.list("beside")) beside_.push_back(plain(word));
   top.done();
   if (list == nullptr) return;
   static const std::vector<std::string_view> kinds{"boiling-water", "steam", "pressure", "low-temperature",
@@ -97,7 +115,7 @@ const MethodWord* Methods::find(std::string_view words) const {
   const auto folded = plain(words);
   for (const auto& method : methods_)
     if (std::find(method.names.begin(), method.names.end(), folded) != method.names.end()) return &method;
-  if (const auto* method = longest_inside(methods_, folded)) return method;
+  if (const auto* method = longest_inside(methods_, folded, beside_)) return method;
   return slipped(methods_, folded);
 }
 

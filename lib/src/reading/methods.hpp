@@ -23,12 +23,14 @@ struct MethodWord {
 class Methods {
  public:
   void load(std::string_view file, const yaml::Document& document, std::vector<foods::LoadError>& errors);
-  /// The method that a card's words name, slips of one letter allowed; nullptr: unknown.
+  /// The method that a card's words name, slips of one letter allowed; nullptr: unknown, or named beside
+  /// words that may change it ("boiling water, halfway up the jars").
   [[nodiscard]] const MethodWord* find(std::string_view words) const;
   [[nodiscard]] const std::vector<MethodWord>& all() const { return methods_; }
 
  private:
   std::vector<MethodWord> methods_;
+  std::vector<std::string> beside_;  ///< words that may stand beside a name and change nothing
 };
 
 }  // namespace sealworthy::reading
