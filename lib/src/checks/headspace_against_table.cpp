@@ -52,7 +52,8 @@ bool names_part(const Reading& reading, std::string_view part) {
   });
 }
 
-/// The figures that may be meant for a jar: of its pack and size; of those for parts, the part that is named.
+/// The figures that may be meant for a jar: of its pack and size; of those for parts, the part that is named,
+/// else those for no part.
 Figured figures_for(const Reading& reading, const JarProcess& jar) {
   Figured fit;
   bool parts = false;
@@ -68,7 +69,11 @@ Figured figures_for(const Reading& reading, const JarProcess& jar) {
   for (const HeadspaceRule* rule : fit) {
     if (!rule->part.empty() && names_part(reading, rule->part)) named.push_back(rule);
   }
-  return named.empty() ? fit : named;
+  if (!named.empty()) return named;
+  Figured whole;
+  for (const HeadspaceRule* rule : fit)
+    if (rule->part.empty()) whole.push_back(rule);
+  return whole.empty() ? fit : whole;
 }
 
 class HeadspaceAgainstTable final : public Check {
