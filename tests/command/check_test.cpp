@@ -88,6 +88,11 @@ TEST_CASE("paths that can't be read are told on standard error, with exit 2") {
   CHECK(run("check " + binary).status == 2);
   CHECK(run("check " + empty).status == 2);
   CHECK(run("check " + empty).out.find("unreadable") != std::string::npos);
+  CHECK(run("check " + empty).out.find("The file holds no recipe.") != std::string::npos);
+  // Where nothing was checked there is nothing to caution about.
+  const auto none = run("check " + folder.path() + "/none.html");
+  CHECK(none.status == 2);
+  CHECK(none.out == "\nNothing was checked.\n");
 }
 
 TEST_CASE("of a page that stands in one line a report quotes the words meant, not the line") {

@@ -181,7 +181,8 @@ std::string TextWriter::end(const Summary& summary) {
                         summary.skipped == 1 ? "page is" : "pages are", summary.skipped == 1 ? "it" : "them");
   if (summary.known > 0) text += fmt::format(" {} known from the baseline.", summary.known);
   const int width = clamped(style_);
-  return "\n" + wrap("", text, 0, width) + report::cautions_text(width);
+  // What the tool can't see matters to who got a verdict.
+  return "\n" + wrap("", text, 0, width) + (recipes == 0 ? std::string() : report::cautions_text(width));
 }
 
 }  // namespace sealworthy
