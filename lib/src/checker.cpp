@@ -302,7 +302,7 @@ FileReport Checker::check_file(std::string_view path, std::string_view text,
   auto report = check_all(path, found, Lines(text), knowledge(), options);
   if (report.recipes.empty() && report.skipped == 0) {
     report.recipes.push_back(
-        unreadable(path, 1, {{1, 1}, "the file holds no recipe", "write a card with `recipe:`"}));
+        unreadable(path, 1, {{1, 1}, "The file holds no recipe.", "Write a card that begins with `recipe:`."}));
   }
   return report;
 }

@@ -184,6 +184,31 @@ def science_and_changes(driver, folder):
     quiet(driver, 'science')
 
 
+def page_in_one_line(driver, folder):
+    """Of a web page whose recipe is one line of JSON-LD the words meant are shown, not the script."""
+    steps = ['Pack the cucumbers with dill into quart jars.',
+             'Process in a hot water bath for 5 minutes so they stay crisp, then turn the jars upside down to seal.']
+    recipe = {'@context': 'https://schema.org', '@type': 'Recipe', 'name': 'Canned dills',
+              'recipeIngredient': ['9 lb pickling cucumbers', '2 cups vinegar', '1/4 cup canning salt'],
+              'recipeInstructions': [{'@type': 'HowToStep', 'text': step} for step in steps]}
+    site = folder / 'dills.html'
+    site.write_text(f'<html><head>\n<script type="application/ld+json">{json.dumps(recipe)}</script></head><body></body></html>\n')
+    page = folder / 'one-line.html'
+    page.write_text(run('check', '--format', 'html', *today, site))
+    open_page(driver, page)
+    quoted = [pre.text for pre in driver.find_elements(By.CSS_SELECTOR, 'article pre')]
+    expect(f'one line: the words stand under the findings {quoted[:1]}', any('upside down' in q for q in quoted))
+    expect('one line: no script is shown', quoted and not any('ld+json' in q for q in quoted))
+    for width in (1100, 400):
+        driver.execute_cdp_cmd('Emulation.setDeviceMetricsOverride', {'width': width, 'height': 900, 'deviceScaleFactor': 1, 'mobile': False})
+        tallest = driver.execute_script("return Math.max(...[...document.querySelectorAll('article pre')].map(p => p.clientHeight))")
+        expect(f'one line: a quote is {tallest} pixels high at {width}', tallest <= 160)
+        driver.execute_script("document.querySelector('article').scrollIntoView()")
+        shoot(driver, f'one-line-{width}')
+    driver.execute_cdp_cmd('Emulation.clearDeviceMetricsOverride', {})
+    quiet(driver, 'one line')
+
+
 def text_is_no_markup(driver, folder):
     """What a card says never becomes part of the page."""
     card = folder / 'evil.yaml'
@@ -248,7 +273,7 @@ with tempfile.TemporaryDirectory() as name:
     os.environ['HOME'] = name  # a browser profile that is thrown away
     driver = browser()
     try:
-        for test in (check_page, science_and_changes, text_is_no_markup, sheet, many):
+        for test in (check_page, science_and_changes, page_in_one_line, text_is_no_markup, sheet, many):
             test(driver, pathlib.Path(name))
     finally:
         driver.quit()

@@ -88,6 +88,35 @@ TEST_CASE("paths that can't be read are told on standard error, with exit 2") {
   CHECK(run("check " + binary).status == 2);
   CHECK(run("check " + empty).status == 2);
   CHECK(run("check " + empty).out.find("unreadable") != std::string::npos);
+  CHECK(run("check " + empty).out.find("The file holds no recipe.") != std::string::npos);
+  // Where nothing was checked there is nothing to caution about.
+  const auto none = run("check " + folder.path() + "/none.html");
+  CHECK(none.status == 2);
+  CHECK(none.out == "\nNothing was checked.\n");
+}
+
+TEST_CASE("of a page that stands in one line a report quotes the words meant, not the line") {
+  const Folder folder;
+  // Invented; JSON-LD as site generators write it.
+  const auto page =
+      folder.write("dills.html", R"(<html><head>
+<script type="application/ld+json">{"@context": "https://schema.org", "@type": "Recipe", "name": "Canned dills", )"
+                                 R"("recipeIngredient": ["9 lb pickling cucumbers", "2 cups vinegar",)"
+                                 R"( "1/4 cup canning salt"], "recipeInstructions": [{"@type": )"
+                                 R"("HowToStep", "text": "Pack the cucumbers into quart jars."}, )"
+                                 R"({"@type": "HowToStep", "text": "Process in a hot water bath for )"
+                                 R"(5 minutes so they stay crisp, then turn the jars upside down to )"
+                                 R"(seal."}]}</script></head><body></body></html>
+)");
+  const auto text = run("check " + page);
+  CAPTURE(text.out);
+  CHECK(text.status == 1);
+  CHECK(text.out.find("<script") == std::string::npos);
+  CHECK(text.out.find(" | Process in a hot water bath for 5 ") != std::string::npos);
+  CHECK(text.out.find("2:1 |") == std::string::npos);
+  const auto html = run("check --format html " + page).out;
+  CHECK(html.find("Process in a hot water bath for 5 minutes so they stay crisp") != std::string::npos);
+  CHECK(html.find("application/ld+json") == std::string::npos);
 }
 
 TEST_CASE("folders: hidden files and kitchen.yaml are left out, the order is by path") {

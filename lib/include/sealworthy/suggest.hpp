@@ -6,7 +6,8 @@
 ///
 /// The new card follows the published process at the card's batch size, jar and altitude; a comment stands at
 /// each line that is another than the card's. Nothing is computed that is not printed in a table or formula
-/// but the batch size. Throws nothing but std::bad_alloc. Cost: two checks of the card.
+/// but the batch size. Throws nothing but std::bad_alloc. Cost: a check of the card and one to twelve of the
+/// new one.
 
 #include <sealworthy/checker.hpp>
 #include <sealworthy/finding.hpp>

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "checks/against_table.hpp"
@@ -66,12 +67,13 @@ class PackAgainstTable final : public Check {
   void said(const Reading& reading, const JarProcess& jar, Pack pack, Results& results) const {
     if (tabled_for(jar, pack)) {
       results.point(PointKind::pack, State::held, pack_words(pack), pack_words(pack));
-      if (pack == Pack::raw) tell(Case::raw, reading, jar, pack, pack, results);
+      if (pack == Pack::raw) tell(Case::raw, reading, jar, pack_words(pack), pack_words(pack), results);
       return;
     }
     const Pack other = pack == Pack::hot ? Pack::raw : Pack::hot;
     results.point(PointKind::pack, State::differs, pack_words(pack), pack_words(other));
-    tell(pack == Pack::raw ? Case::raw_not_tabled : Case::hot_not_tabled, reading, jar, pack, other, results);
+    tell(pack == Pack::raw ? Case::raw_not_tabled : Case::hot_not_tabled, reading, jar, pack_words(pack),
+         pack_words(other), results);
   }
 
   void unsaid(const Reading& reading, const JarProcess& jar, Results& results) const {
@@ -82,19 +84,19 @@ class PackAgainstTable final : public Check {
       results.point(PointKind::pack, State::held, {}, "hot or raw");
       return;
     }
-    const Pack needed = hot ? Pack::hot : Pack::raw;
-    results.point(PointKind::pack, State::unknown, {}, hot && raw ? "hot or raw" : pack_words(needed));
-    tell(hot && raw ? Case::unsaid_differ : Case::unsaid_one, reading, jar, needed, needed, results);
+    const std::string needed = hot && raw ? "hot or raw" : pack_words(hot ? Pack::hot : Pack::raw);
+    results.point(PointKind::pack, State::unknown, {}, needed);
+    tell(hot && raw ? Case::unsaid_differ : Case::unsaid_one, reading, jar, {}, needed, results);
   }
 
-  void tell(Case which, const Reading& reading, const JarProcess& jar, Pack found, Pack needed,
+  void tell(Case which, const Reading& reading, const JarProcess& jar, std::string found, std::string needed,
             Results& results) const {
     const Rule* rule = cases_.find(which, reading);
     if (rule == nullptr) return;
     const Position at = reading.recipe->pack ? reading.recipe->pack->at : reading.recipe->process_or_title();
     results.add(*rule, at,
-                {{"found", pack_words(found)},
-                 {"needed", pack_words(needed)},
+                {{"found", std::move(found)},
+                 {"needed", std::move(needed)},
                  {"jar", jar_words(jar)},
                  {"of", of_words(reading)},
                  {"product", reading.match.product->title}});

@@ -15,6 +15,9 @@ struct Hint {
   std::string_view key;
   std::string_view suggestion;
 };
+// Notes may well change the recipe, so what they say has to stand where it is read.
+constexpr std::string_view notes_hint =
+    "Write the notes among the `steps:`: they are read there. A remark that nobody cans by goes after a `#`.";
 constexpr std::array hints{
     Hint{"title", "Write `recipe:`."},
     Hint{"name", "Write `recipe:`."},
@@ -30,8 +33,8 @@ constexpr std::array hints{
     Hint{"minutes", "Write `time:` under `process:`, as in `time: 25 minutes`."},
     Hint{"kitchen", "A kitchen has a file of its own, kitchen.yaml."},
     Hint{"canners", "Canners belong in the kitchen's file, kitchen.yaml."},
-    Hint{"notes", "A comment for people goes after a `#`."},
-    Hint{"note", "A comment for people goes after a `#`."},
+    Hint{"notes", notes_hint},
+    Hint{"note", notes_hint},
 };
 
 std::string listed(std::span<const std::string_view> words) {

@@ -6,12 +6,13 @@
 #include <cmath>
 
 #include "quantity/figures.hpp"
+#include "text/one_line.hpp"
 
 namespace sealworthy::recipe {
 
-std::string yaml_scalar(std::string_view text) {
-  std::string out;
-  bool plain = !text.empty() && text.front() != ' ' && text.back() != ' ';
+std::string yaml_scalar(std::string_view original) {
+  const std::string text = text::one_line(original);
+  bool plain = !text.empty();
   for (const char c : text) {
     const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
     plain = plain && (letter || c == ' ' || c == ',' || c == '.' || c == '/' || c == '(' || c == ')' ||
@@ -25,12 +26,11 @@ std::string yaml_scalar(std::string_view text) {
   // Words that YAML reads as no text.
   for (const std::string_view word : {"null", "Null", "NULL", "true", "false", "yes", "no", "none"})
     plain = plain && text != word;
-  if (plain) return std::string(text);
-  out = "\"";
+  if (plain) return text;
+  std::string out = "\"";
   for (const char c : text) {
     if (c == '"' || c == '\\') out += '\\';
-    const bool blank = static_cast<unsigned char>(c) <= 0x20;
-    if (!blank || out.back() != ' ') out += blank ? ' ' : c;
+    out += c;
   }
   return out + "\"";
 }
@@ -115,10 +115,7 @@ void add_not_found(const Recipe& recipe, std::string& out) {
   if (!recipe.headspace) out += "# headspace: not found\n";
   if (recipe.processes.empty()) out += "# process: not found\n";
   for (const auto& doubt : recipe.doubts) {
-    std::string words(doubt.text);
-    std::replace_if(
-        words.begin(), words.end(), [](char c) { return c == '\n' || c == '\r'; }, ' ');
-    out += "# not clear: " + words + "\n#   " + doubt.reason + "\n";
+    out += "# not clear: " + text::one_line(doubt.text) + "\n#   " + text::one_line(doubt.reason) + "\n";
   }
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <functional>
 #include <iterator>
+#include <map>
 #include <nlohmann/json.hpp>
 #include <sealworthy/html_report.hpp>
 #include <sealworthy/science.hpp>
@@ -15,6 +16,8 @@
 #include "report/cautions.hpp"
 #include "report/markup.hpp"
 #include "report/page/files.hpp"
+#include "report/places.hpp"
+#include "report/quote.hpp"
 
 namespace sealworthy {
 namespace {
@@ -84,6 +87,8 @@ namespace {
 
 using report::filled;
 
+constexpr int quote_columns = 200;  // of the words under a finding; the browser wraps them
+
 template <class Texts>
 void append_finding(std::string& out, const Finding& finding, Texts& texts) {
   out += '[';
@@ -104,6 +109,26 @@ void append_finding(std::string& out, const Finding& finding, Texts& texts) {
   else
     texts.append(out, finding.accepted_because);
   out += ']';
+}
+
+/// The words that findings point at: `"3":12` for a line, `"3:512":13` for what begins within one.
+template <class Texts>
+void append_quotes(std::string& out, const RecipeReport& report, Texts& texts) {
+  std::map<std::string, std::string> quotes;
+  for (const auto& finding : report.findings) {
+    const auto line = report::line_of(report, finding);
+    if (line.data() == nullptr) continue;
+    auto quote = report::quote(line, finding.at.column, finding.found, quote_columns);
+    const auto place = quote.part ? fmt::format("{}:{}", finding.at.line, finding.at.column)
+                                  : fmt::format("{}", finding.at.line);
+    quotes.emplace(place, std::move(quote.text));
+  }
+  bool first = true;
+  for (const auto& [place, text] : quotes) {
+    fmt::format_to(std::back_inserter(out), "{}\"{}\":", first ? "" : ",", place);
+    first = false;
+    texts.append(out, text);
+  }
 }
 
 template <class Texts>
@@ -241,10 +266,7 @@ std::string HtmlWriter::recipe(const RecipeReport& report) {
   out += ",\"f\":";
   append_list(out, report.findings, [&](const Finding& finding) { append_finding(out, finding, texts); });
   out += ",\"l\":{";
-  for (std::size_t i = 0; i < report.source_lines.size(); ++i) {
-    fmt::format_to(std::back_inserter(out), "{}\"{}\":", i == 0 ? "" : ",", report.source_line_numbers[i]);
-    texts.append(out, report.source_lines[i]);
-  }
+  append_quotes(out, report, texts);
   out += "},\"a\":";
   append_list(out, report.verdict == Verdict::tested ? report.assumed : std::vector<std::string>(),
               [&](const std::string& text) { texts.append(out, text); });

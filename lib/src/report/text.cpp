@@ -5,6 +5,8 @@
 #include <vector>
 
 #include "report/cautions.hpp"
+#include "report/places.hpp"
+#include "report/quote.hpp"
 #include "report/side_by_side.hpp"
 #include "report/wrap.hpp"
 
@@ -16,6 +18,7 @@ using report::wrap;
 
 constexpr int label_columns = 34;  // where a finding's message starts on a wide terminal
 constexpr int detail_columns = 17;
+constexpr int quote_columns = 10;
 
 int clamped(const TextStyle& style) { return std::clamp(style.width, 40, 100); }
 
@@ -59,12 +62,14 @@ std::string detail(std::string_view name, std::string_view text, const TextStyle
   return text.empty() ? "" : wrap(fmt::format("        {:<9}", name), text, detail_columns, clamped(style));
 }
 
-std::string source_line(const RecipeReport& report, int line, const TextStyle& style) {
-  const auto& numbers = report.source_line_numbers;
-  const auto it = std::lower_bound(numbers.begin(), numbers.end(), line);
-  if (it == numbers.end() || *it != line) return {};
-  const auto& text = report.source_lines[static_cast<std::size_t>(it - numbers.begin())];
-  return cut(fmt::format("{:>7} | {}", line, text), clamped(style)) + "\n";
+std::string source_line(const RecipeReport& report, const Finding& finding, const TextStyle& style) {
+  const auto line = report::line_of(report, finding);
+  if (line.data() == nullptr) return {};
+  const int room = clamped(style) - quote_columns;
+  const auto quote = report::quote(line, finding.at.column, finding.found, room);
+  const auto place = quote.part ? fmt::format("{}:{}", finding.at.line, finding.at.column)
+                                : fmt::format("{}", finding.at.line);
+  return cut(fmt::format("{:>7} | {}", place, quote.text), clamped(style)) + "\n";
 }
 
 std::string joined(const std::vector<std::string>& parts, std::string_view between) {
@@ -86,7 +91,7 @@ std::string finding_text(const RecipeReport& report, const Finding& finding, con
   }
   if (style.color) out.replace(4, word.size(), painted(word, color_of(finding.severity), style));
   if (!finding.from_kitchen) {
-    out += source_line(report, finding.at.line, style);
+    out += source_line(report, finding, style);
   } else if (!report.kitchen.empty()) {
     out += detail("in", fmt::format("{}, line {}", report.kitchen, finding.at.line), style);
   }
@@ -176,7 +181,8 @@ std::string TextWriter::end(const Summary& summary) {
                         summary.skipped == 1 ? "page is" : "pages are", summary.skipped == 1 ? "it" : "them");
   if (summary.known > 0) text += fmt::format(" {} known from the baseline.", summary.known);
   const int width = clamped(style_);
-  return "\n" + wrap("", text, 0, width) + report::cautions_text(width);
+  // What the tool can't see matters to who got a verdict.
+  return "\n" + wrap("", text, 0, width) + (recipes == 0 ? std::string() : report::cautions_text(width));
 }
 
 }  // namespace sealworthy

@@ -163,17 +163,25 @@ std::vector<CardLine> CardWriter::ingredients(const tested::Product& product, co
       lines.push_back({"water", {"water"}, nullptr, false});
   }
   if (!style.acid || product.acid_per_jar.empty()) return lines;
+  const std::vector<tested::JarIndex> one{figures.jar};
+  for (const auto jar : style.jars.empty() ? one : style.jars)
+    lines.push_back(
+        acid_line(product, jar, style.acid_choice, style.jars.size() < 2 ? "jar" : jar_name(jar)));
+  return lines;
+}
+
+CardLine CardWriter::acid_line(const tested::Product& product, tested::JarIndex jar, std::size_t choice_index,
+                               const std::string& each) const {
   const tested::AcidPerJar* dose = nullptr;
   for (const auto& acid : product.acid_per_jar) {
-    if (acid.jar >= figures.jar && (dose == nullptr || acid.jar < dose->jar)) dose = &acid;
+    if (acid.jar >= jar && (dose == nullptr || acid.jar < dose->jar)) dose = &acid;
   }
   if (dose == nullptr) dose = &product.acid_per_jar.front();
-  const auto& choice = dose->one_of[std::min(style.acid_choice, dose->one_of.size() - 1)];
+  const auto& choice = dose->one_of[std::min(choice_index, dose->one_of.size() - 1)];
   std::string text = amount_words(choice.amount) + " " + food_name(choice.food);
   if (choice.strength_percent)
     text += fmt::format(" ({}%)", quantity::kitchen_number(*choice.strength_percent));
-  lines.push_back({"each jar: " + in_quotes(text), {choice.food}, nullptr, true});
-  return lines;
+  return {"each " + each + ": " + in_quotes(text), {choice.food}, nullptr, true};
 }
 
 std::string CardWriter::headspace(const tested::Product& product, const CardFigures& figures) const {
@@ -194,7 +202,9 @@ std::vector<std::string> CardWriter::steps(const tested::Product& product, const
     if (!step.starts_with(other)) steps.push_back(step + ".");
   const std::string covering = covering_of(product, figures.pack);
   if (!product.formula && !covering.empty() && covering != "none")
-    steps.push_back("Fill the jars and cover with " + covering + ".");
+    steps.push_back(std::string("Fill the jars ") +
+                    (figures.pack == recipe::Pack::hot ? "with the hot food " : "") + "and cover with " +
+                    covering + ".");
   steps.emplace_back("Close the jars.");
   return steps;
 }

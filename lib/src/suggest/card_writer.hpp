@@ -29,6 +29,8 @@ struct CardStyle {
   std::string method = {};      ///< trade words; empty: those of the figures
   std::size_t acid_choice = 0;  ///< which of the acids per jar
   double scale = 1;             ///< times the formula's amounts
+  std::vector<tested::JarIndex> jars =
+      {};  ///< sizes that the acid in each jar is told for; empty: the figures'
 };
 
 /// A line of the card as it stands in YAML, and the foods that it is for.
@@ -60,6 +62,8 @@ class CardWriter {
   [[nodiscard]] std::string formula_line(const tested::FormulaLine& line, double scale) const;
   [[nodiscard]] std::string made_from(const std::string& food, const std::string& form) const;
   [[nodiscard]] std::string food_name(const std::string& id) const;
+  [[nodiscard]] CardLine acid_line(const tested::Product& product, tested::JarIndex jar, std::size_t choice,
+                                   const std::string& each) const;
   void add_plain_foods(const tested::Product& product, const CardFigures& figures,
                        std::vector<CardLine>& lines) const;
 

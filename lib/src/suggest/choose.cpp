@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <vector>
 
 #include "checks/against_table.hpp"
@@ -46,13 +47,23 @@ std::vector<TableMethod> methods_in_order(const Reading& reading) {
   return methods;
 }
 
-/// The card's jar first, then the sizes that the table has, largest first.
+/// The sizes of the card in its order.
+std::vector<tested::JarIndex> own_sizes(const Reading& reading) {
+  std::vector<tested::JarIndex> sizes;
+  for (const auto& jar : reading.jars)
+    if (jar.size && std::find(sizes.begin(), sizes.end(), *jar.size) == sizes.end())
+      sizes.push_back(*jar.size);
+  return sizes;
+}
+
+/// The card's jars first, then the sizes that the table has, largest first.
 std::vector<tested::JarIndex> jars_in_order(const Reading& reading, const tested::Product& product) {
   std::vector<tested::JarIndex> jars;
   for (const auto& row : product.rows)
     if (std::find(jars.begin(), jars.end(), row.jar) == jars.end()) jars.push_back(row.jar);
   std::sort(jars.begin(), jars.end(), std::greater<>());
-  if (const auto own = reading.jars.front().size) jars.insert(jars.begin(), *own);
+  const auto own = own_sizes(reading);
+  jars.insert(jars.begin(), own.begin(), own.end());
   return jars;
 }
 
@@ -62,8 +73,30 @@ std::vector<recipe::Pack> packs_in_order(const Reading& reading) {
   return raw ? std::vector{Pack::raw, Pack::hot} : std::vector{Pack::hot, Pack::raw};
 }
 
-Altitude altitude_of(const Reading& reading) {
-  return reading.altitude.judged.empty() ? feet(0) : reading.altitude.judged.front();
+Altitude worse_end(const Reading& reading, const Interval<Altitude>& range) {
+  return std::isinf(range.high.si()) ? std::max(range.low, reading.tables->highest_open()) : range.high;
+}
+
+Height height_of(const Reading& reading) {
+  const auto exactly = [](Height::From from, Altitude at) {
+    return Height{from, at, Interval<Altitude>::exactly(at)};
+  };
+  if (reading.altitude.kitchen)
+    return exactly(Height::From::kitchen, worse_end(reading, *reading.altitude.kitchen));
+  const auto& homes = reading.recipe->homes;
+  const auto highest = std::max_element(homes.begin(), homes.end(),
+                                        [](const auto& a, const auto& b) { return a.value < b.value; });
+  if (highest != homes.end()) return exactly(Height::From::writer, highest->value);
+  const Interval<Altitude>* lowest = nullptr;
+  for (const auto& jar : reading.jars) {
+    if (jar.process == nullptr || !jar.process->altitude) continue;
+    const auto& range = jar.process->altitude->value;
+    const bool lower = lowest == nullptr || range.low < lowest->low ||
+                       (range.low == lowest->low && range.high < lowest->high);
+    if (lower) lowest = &range;
+  }
+  if (lowest != nullptr) return {Height::From::card, worse_end(reading, *lowest), *lowest};
+  return exactly(Height::From::lowest, feet(0));
 }
 
 std::string part_of(const Reading& reading, const tested::Product& product) {
@@ -112,27 +145,56 @@ std::string another_dish(const Reading& reading, const tested::Product& product)
                       : "the card says \"" + std::string(form) + "\", which it does not cover";
 }
 
-std::optional<CardFigures> choose_figures(const Reading& reading, const tested::Product& product) {
-  const Altitude height = altitude_of(reading);
+std::optional<Choice> choose_figures(const Reading& reading, const tested::Product& product) {
+  Choice choice{{}, height_of(reading)};
   const std::string part = part_of(reading, product);
-  for (const auto jar : jars_in_order(reading, product)) {
-    for (const auto method : methods_in_order(reading)) {
-      for (const auto pack : packs_in_order(reading)) {
-        auto options = reading.tables->needed(product, method, pack, jar, height, part);
-        // Figures that were read on a page go before those from memory.
-        std::stable_partition(options.begin(), options.end(), [](const auto& needed) {
-          return usable(needed) && needed.step->read != Read::memory;
-        });
-        for (const auto& needed : options) {
-          if (!usable(needed)) continue;
-          CardFigures figures{method, pack, jar, in_minutes(needed.step->time), {}, in_feet(height), part};
-          if (needed.step->pressure) figures.psi = in_psi(*needed.step->pressure);
-          return figures;
-        }
-      }
-    }
+  const auto add = [&](tested::JarIndex jar, TableMethod method, recipe::Pack pack) {
+    auto options = reading.tables->needed(product, method, pack, jar, choice.height.at, part);
+    // Figures that were read on a page go before those from memory.
+    std::stable_partition(options.begin(), options.end(), [](const auto& needed) {
+      return usable(needed) && needed.step->read != Read::memory;
+    });
+    const auto first = std::find_if(options.begin(), options.end(), usable);
+    if (first == options.end()) return false;
+    const auto& step = *first->step;
+    CardFigures figures{method, pack, jar, in_minutes(step.time), {}, in_feet(choice.height.at), part};
+    if (step.pressure) figures.psi = in_psi(*step.pressure);
+    choice.jars.push_back(std::move(figures));
+    // Nothing is known: the figures hold for the lowest band of every table used.
+    auto& range = choice.height.range;
+    if (choice.height.from == Height::From::lowest)
+      range.high = choice.jars.size() == 1 ? step.band.to : std::min(range.high, step.band.to);
+    if (std::isinf(range.high.si()) && choice.height.from == Height::From::lowest)
+      range.high = reading.tables->highest_open();
+    return true;
+  };
+  const auto add_first = [&] {
+    for (const auto jar : jars_in_order(reading, product))
+      for (const auto method : methods_in_order(reading))
+        for (const auto pack : packs_in_order(reading))
+          if (add(jar, method, pack)) return true;
+    return false;
+  };
+  if (!add_first()) return std::nullopt;
+  const CardFigures first = choice.jars.front();
+  const auto sizes = own_sizes(reading);
+  // A size that the card does not name stands for all of its sizes.
+  if (std::find(sizes.begin(), sizes.end(), first.jar) == sizes.end()) return choice;
+  for (const auto jar : sizes)
+    if (jar != first.jar) add(jar, first.method, first.pack);
+  return choice;
+}
+
+const reading::JarProcess& own_jar(const Reading& reading, const CardFigures& figures, const Height& height) {
+  const reading::JarProcess* found = nullptr;
+  for (const auto& jar : reading.jars) {
+    if (jar.size != figures.jar) continue;
+    const bool for_it =
+        jar.process != nullptr && jar.process->altitude && jar.process->altitude->value.contains(height.at);
+    if (found == nullptr || for_it) found = &jar;
+    if (for_it) break;
   }
-  return std::nullopt;
+  return found != nullptr ? *found : reading.jars.front();
 }
 
 }  // namespace sealworthy::suggest

@@ -4,6 +4,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "reading/reading.hpp"
 #include "suggest/card_writer.hpp"
@@ -22,8 +23,34 @@ bool takes(const tested::Product& product, const reading::Ingredient& ingredient
 /// the kind of dish that its title says, are not in it. A clause; "" where it is near enough.
 std::string another_dish(const reading::Reading& reading, const tested::Product& product);
 
-/// The row for the card's jar, pack, method and altitude, as far as the table has them: another pack, method
-/// or jar where it has not. nullopt: nothing is published for this altitude.
-std::optional<CardFigures> choose_figures(const reading::Reading& reading, const tested::Product& product);
+/// The altitude that a suggestion is for.
+struct Height {
+  enum class From {
+    kitchen,
+    writer,
+    card,
+    lowest
+  };  ///< the user's, the page's writer's, the card's, unknown
+  From from = From::lowest;
+  Altitude at;               ///< the end of the range that needs more heat
+  Interval<Altitude> range;  ///< as it is written
+};
+
+/// Jar sizes of the card with their rows, the card's first one first, all by one method and pack.
+struct Choice {
+  std::vector<CardFigures> jars;  ///< at least one
+  Height height;
+};
+
+/// The rows for the card's jars, pack, method and altitude, as far as the table has them: another pack,
+/// method or jar where it has not; a further size of the card that the table has not is left out. The
+/// altitude is the user's, else where the writer cans, else the lowest of the card's. nullopt: nothing is
+/// published for this altitude.
+std::optional<Choice> choose_figures(const reading::Reading& reading, const tested::Product& product);
+
+/// The card's own jar and process of these figures; where it has several for the jar, the one for this
+/// altitude.
+const reading::JarProcess& own_jar(const reading::Reading& reading, const CardFigures& figures,
+                                   const Height& height);
 
 }  // namespace sealworthy::suggest

@@ -32,13 +32,16 @@ enum class Words { card, printed, catalogue };
 class Writer {
  public:
   Writer(const Checker& checker, const Reading& reading, const tested::Product& product,
-         const CardFigures& figures, Words words, bool keep_neutral)
+         const suggest::Choice& choice, const RecipeReport& found, Words words, bool keep_neutral)
       : words_(words),
         keep_neutral_(keep_neutral),
         knowledge_(checker.knowledge()),
         reading_(reading),
         product_(product),
-        figures_(figures),
+        height_(choice.height),
+        jars_(choice.jars),
+        figures_(choice.jars.front()),
+        found_(found),
         writer_(knowledge_.tables, knowledge_.catalogue),
         used_(reading.ingredients.size(), false) {}
 
@@ -57,7 +60,7 @@ class Writer {
     out_ += "steps:\n";
     for (const auto& step : writer_.steps(product_, figures_))
       out_ += "  - " + recipe::yaml_scalar(suggest::sentence(step)) + "\n";
-    for (const auto& step : recipe.steps) out_ += "  # the card's own: " + suggest::bare(step.value) + "\n";
+    own_steps();
     return out_;
   }
 
@@ -78,6 +81,7 @@ class Writer {
     suggest::CardStyle style;
     style.scale = scale();
     style.acid_choice = acid_choice();
+    for (const auto& jar : jars_) style.jars.push_back(jar.jar);
     if (std::abs(style.scale - 1) > 0.02)
       out_ += fmt::format("# The published amounts times {}.\n", quantity::kitchen_number(style.scale));
     out_ += "ingredients:\n";
@@ -126,8 +130,9 @@ class Writer {
       const std::string each = ingredient.line->per_jar ? "each jar: " : "";
       out_ += "  - " + each + recipe::yaml_scalar(ingredient.line->text) + "\n";
     } else {
-      out_ +=
-          "  # left out, the tested process does not name it: " + suggest::bare(ingredient.line->text) + "\n";
+      out_ += suggest::comment("left out, the tested process does not name it: " +
+                               std::string(ingredient.line->text)) +
+              "\n";
     }
   }
 
@@ -203,6 +208,18 @@ class Writer {
     out_ += "\n";
   }
 
+  /// "pint", "[pint, quart]"; of the card's own sizes in its words.
+  std::string jar_words(const std::vector<CardFigures>& jars) const {
+    std::string out;
+    for (const auto& figures : jars) {
+      const auto& own = suggest::own_jar(reading_, figures, height_);
+      const bool same = own.jar != nullptr && own.size == figures.jar;
+      const std::string name = recipe::yaml_scalar(same ? own.jar->name : writer_.jar_name(figures.jar));
+      out += (out.empty() ? "" : ", ") + name;
+    }
+    return jars.size() == 1 ? out : "[" + out + "]";
+  }
+
   void packing() {
     const auto& recipe = *reading_.recipe;
     const std::string pack = figures_.pack == recipe::Pack::hot ? "hot" : "raw";
@@ -211,56 +228,104 @@ class Writer {
           same_pack     ? std::string_view(pack)
           : recipe.pack ? recipe.pack->text
                         : std::string_view());
-    const auto& jar = reading_.jars.front();
-    const bool own_jar = jar.jar != nullptr && jar.size == figures_.jar;
-    const std::string size = own_jar ? jar.jar->name : writer_.jar_name(figures_.jar);
-    field("", "jars", size,
-          own_jar              ? std::string_view(size)
-          : jar.jar != nullptr ? std::string_view(jar.jar->name)
-                               : std::string_view());
-    const std::string headspace = writer_.headspace(product_, figures_);
-    const std::string own = jar.headspace ? quantity::words_of(jar.headspace->value) : std::string();
-    field("", "headspace", headspace, own);
+    std::vector<std::string> own_sizes;
+    std::size_t kept = 0;
+    for (const auto& jar : reading_.jars) {
+      if (jar.jar == nullptr) continue;
+      if (std::find(own_sizes.begin(), own_sizes.end(), jar.jar->name) != own_sizes.end()) continue;
+      own_sizes.push_back(jar.jar->name);
+      kept += std::any_of(jars_.begin(), jars_.end(), [&](const auto& one) { return one.jar == jar.size; });
+    }
+    out_ += "jars: " + jar_words(jars_);
+    if (own_sizes.empty())
+      out_ += suggest::comment("the card does not say");
+    else if (kept != own_sizes.size())
+      out_ += suggest::comment(fmt::format("the card has: {}", fmt::join(own_sizes, ", ")));
+    out_ += "\n";
+    if (one_headspace()) headspace("", figures_);
   }
 
+  bool one_headspace() const {
+    const auto first = writer_.headspace(product_, figures_);
+    return std::all_of(jars_.begin(), jars_.end(),
+                       [&](const auto& jar) { return writer_.headspace(product_, jar) == first; });
+  }
+
+  void headspace(std::string_view indent, const CardFigures& figures) {
+    const auto& own = suggest::own_jar(reading_, figures, height_).headspace;
+    field(indent, "headspace", writer_.headspace(product_, figures),
+          own ? quantity::words_of(own->value) : std::string());
+  }
+
+  /// One process for all jars where their figures are the same, else a list of one for each.
   void process() {
-    const auto& jar = reading_.jars.front();
+    out_ += "process:\n";
+    const bool one = one_headspace() && std::all_of(jars_.begin(), jars_.end(), [&](const auto& jar) {
+                       return jar.minutes == figures_.minutes && jar.psi == figures_.psi;
+                     });
+    if (one) return process_of(figures_, "  ", false);
+    for (const auto& jar : jars_) process_of(jar, "  - ", true);
+  }
+
+  void process_of(const CardFigures& figures, std::string_view lead, bool listed) {
+    const auto& jar = suggest::own_jar(reading_, figures, height_);
     const auto* own = jar.process;
+    const std::string_view indent = listed ? "    " : "  ";
     const auto text = [](const auto& value) { return value ? std::string(value->text) : std::string(); };
-    const bool water = figures_.method == tested::TableMethod::boiling_water;
+    const bool water = figures.method == tested::TableMethod::boiling_water;
     const auto kind = water ? reading::MethodKind::boiling_water : reading::MethodKind::pressure;
     const std::string method = water ? "boiling water" : "pressure canner";
-    out_ += "process:\n";
     const std::string own_method = own != nullptr ? text(own->method) : std::string();
-    field("  ", "method", method, jar.method == kind ? method : own_method);
+    field(lead, "method", method, jar.method == kind ? method : own_method);
     if (!water) {
-      const bool dial = figures_.method == tested::TableMethod::pressure_dial;
+      const bool dial = figures.method == tested::TableMethod::pressure_dial;
       const std::string gauge = dial ? "dial" : "weighted";
       const bool same = jar.gauge == (dial ? recipe::Gauge::dial : recipe::Gauge::weighted);
-      field("  ", "gauge", gauge, same ? gauge : own != nullptr ? text(own->gauge) : std::string());
-      const std::string psi = quantity::words(psi_gauge(figures_.psi.value_or(0)));
+      field(indent, "gauge", gauge, same ? gauge : own != nullptr ? text(own->gauge) : std::string());
+      const std::string psi = quantity::words(psi_gauge(figures.psi.value_or(0)));
       const bool has = own != nullptr && own->pressure;
-      const bool equal = has && std::abs(in_psi(own->pressure->value.low) - figures_.psi.value_or(0)) < 0.01;
-      field("  ", "pressure", psi, equal ? psi : has ? text(own->pressure) : std::string());
+      const bool equal = has && std::abs(in_psi(own->pressure->value.low) - figures.psi.value_or(0)) < 0.01;
+      field(indent, "pressure", psi, equal ? psi : has ? text(own->pressure) : std::string());
     }
-    const std::string time = quantity::words(minutes(figures_.minutes));
+    const std::string time = quantity::words(minutes(figures.minutes));
     const bool equal =
-        own != nullptr && own->time && std::abs(in_minutes(own->time->value.low) - figures_.minutes) < 0.01;
-    field("  ", "time", time, equal ? time : own != nullptr ? text(own->time) : std::string());
-    altitude(own);
+        own != nullptr && own->time && std::abs(in_minutes(own->time->value.low) - figures.minutes) < 0.01;
+    field(indent, "time", time, equal ? time : own != nullptr ? text(own->time) : std::string());
+    altitude(indent, own);
+    if (listed && !one_headspace()) headspace(indent, figures);
+    if (listed) out_ += std::string(indent) + "jars: " + jar_words({figures}) + "\n";
   }
 
-  void altitude(const recipe::Process* own) {
-    const std::string height = quantity::words(feet(figures_.feet));
-    const bool known = !reading_.altitude.judged.empty();
-    out_ += "  altitude: " + recipe::yaml_scalar(height);
-    if (!known)
+  std::string own_altitude(const recipe::Placed<Interval<Altitude>>& own) const {
+    return reading_.recipe->prose ? quantity::words(own.value) : std::string(own.text);
+  }
+
+  void altitude(std::string_view indent, const recipe::Process* own) {
+    using From = suggest::Height::From;
+    const bool same = own != nullptr && own->altitude && own->altitude->value == height_.range;
+    const std::string height = same && !reading_.recipe->prose ? std::string(own->altitude->text)
+                               : height_.range.exact()         ? quantity::words(height_.range.low)
+                                                               : quantity::words(height_.range);
+    out_ += std::string(indent) + "altitude: " + recipe::yaml_scalar(height);
+    if (height_.from == From::lowest)
       out_ += suggest::comment("no altitude is known: these figures are for the lowest one; say yours");
-    else if (own == nullptr || !own->altitude)
+    else if (own != nullptr && own->altitude && !same)
+      out_ += suggest::comment("the card has: " + own_altitude(*own->altitude));
+    else if (height_.from == From::writer)
+      out_ += suggest::comment("where the card's writer cans");
+    else if (!same && height_.from == From::kitchen)
       out_ += suggest::comment("the kitchen's");
-    else if (own->altitude->text != height)
-      out_ += suggest::comment("the card has: " + std::string(own->altitude->text));
     out_ += "\n";
+  }
+
+  /// The card's steps as comments; one that something was found in says so, that nobody takes it for tested.
+  void own_steps() {
+    const auto faulty = suggest::faulty_steps(*reading_.recipe, found_);
+    for (std::size_t i = 0; i < faulty.size(); ++i)
+      out_ += suggest::comment(
+                  (faulty[i] ? "not to be followed, the check found fault with it: " : "the card's own: ") +
+                  std::string(reading_.recipe->steps[i].value)) +
+              "\n";
   }
 
   Words words_;
@@ -268,13 +333,16 @@ class Writer {
   const knowledge::Knowledge& knowledge_;
   const Reading& reading_;
   const tested::Product& product_;
-  CardFigures figures_;
+  const suggest::Height& height_;
+  const std::vector<CardFigures>& jars_;
+  const CardFigures& figures_;  ///< of the first jar
+  const RecipeReport& found_;   ///< what was found on the card
   suggest::CardWriter writer_;
   std::vector<bool> used_;
   std::string out_;
 };
 
-std::variant<Suggestion, InputError> suggest_one(const Checker& checker, std::string_view path,
+std::variant<Suggestion, InputError> suggest_one(const Checker& checker, const RecipeReport& found,
                                                  const recipe::Recipe& recipe, const CheckOptions& options) {
   reading::Settings settings;
   if (options.kitchen) settings.kitchen = &options.kitchen->get();
@@ -282,7 +350,7 @@ std::variant<Suggestion, InputError> suggest_one(const Checker& checker, std::st
   settings.today = recipe::read_date(options.today);
   const Reading reading = reading::build(recipe, settings, checker.knowledge());
   const auto wrong = [&](std::string message, std::string suggestion) {
-    return InputError{std::string(path), recipe.title.at, std::move(message), std::move(suggestion)};
+    return InputError{found.path, recipe.title.at, std::move(message), std::move(suggestion)};
   };
   const auto* product = suggest::nearest_product(reading);
   if (product == nullptr)
@@ -293,25 +361,29 @@ std::variant<Suggestion, InputError> suggest_one(const Checker& checker, std::st
   if (const auto why = suggest::another_dish(reading, *product); !why.empty())
     return wrong("the nearest tested process, '" + product->title + "', is another dish: " + why,
                  "`sealworthy lookup FOOD` lists the tested processes of a food");
-  const auto figures = suggest::choose_figures(reading, *product);
-  if (!figures)
+  auto choice = suggest::choose_figures(reading, *product);
+  if (!choice)
     return wrong("nothing is published for '" + product->title + "' at this altitude",
                  "ask the local extension office");
   Suggestion suggestion;
   suggestion.product = product->id;
-  // The card's own words where they do; else those of the publication. Its sugar and the like stay where the
-  // card is tested with them, which one with a thickener is not.
-  for (const bool keep_neutral : {true, false}) {
-    for (const auto words : {Words::card, Words::printed, Words::catalogue}) {
-      suggestion.card = Writer(checker, reading, *product, *figures, words, keep_neutral).card();
-      const auto report = checker.check_text("suggestion", suggestion.card, options).front();
-      suggestion.verdict = report.verdict;
-      suggestion.why_not_tested =
-          report.verdict == Verdict::tested ? std::string() : suggest::open_points(report);
-      if (report.verdict == Verdict::tested) return suggestion;
+  // All of the card's jars, else its first. The card's own words where they do; else those of the
+  // publication. Its sugar and the like stay where the card is tested with them, which one with a thickener
+  // is not.
+  while (true) {
+    for (const bool keep_neutral : {true, false}) {
+      for (const auto words : {Words::card, Words::printed, Words::catalogue}) {
+        suggestion.card = Writer(checker, reading, *product, *choice, found, words, keep_neutral).card();
+        const auto report = checker.check_text("suggestion", suggestion.card, options).front();
+        suggestion.verdict = report.verdict;
+        suggestion.why_not_tested =
+            report.verdict == Verdict::tested ? std::string() : suggest::open_points(report);
+        if (report.verdict == Verdict::tested) return suggestion;
+      }
     }
+    if (choice->jars.size() == 1) return suggestion;
+    choice->jars.resize(1);
   }
-  return suggestion;
 }
 
 }  // namespace
@@ -326,12 +398,17 @@ Suggestions suggest_cards(const Checker& checker, std::string_view path, std::st
   if (found.recipes.empty())
     error(
         {{1, 1}, "no canning recipe was found in this file", "`sealworthy read` shows what was understood"});
-  for (const auto& [number, title, recipe] : found.recipes) {
+  const auto reports = checker.check_text(path, text, options);
+  RecipeReport none_found;
+  none_found.path = path;
+  for (std::size_t i = 0; i < found.recipes.size(); ++i) {
+    const auto& recipe = found.recipes[i].recipe;
     if (const auto* wrong = std::get_if<yaml::Error>(&recipe)) {
       error(*wrong);
       continue;
     }
-    auto made = suggest_one(checker, path, std::get<recipe::Recipe>(recipe), options);
+    auto made = suggest_one(checker, i < reports.size() ? reports[i] : none_found,
+                            std::get<recipe::Recipe>(recipe), options);
     if (auto* refused = std::get_if<InputError>(&made))
       all.errors.push_back(std::move(*refused));
     else

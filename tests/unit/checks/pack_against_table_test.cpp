@@ -61,9 +61,12 @@ TEST_CASE("pack not said") {
   const auto one = with_rows(ProductClass::low_acid, {"hot"}).pack({}).run(pack_check);
   CHECK(ids(one) == "pack-unsaid");
   CHECK(one.findings.front().at == Position{7, 1});
+  CHECK(one.findings.front().found.empty());
+  CHECK(one.findings.front().needed == "hot pack");
   CHECK(state(one, PointKind::pack) == State::unknown);
   const auto differ = with_rows(ProductClass::low_acid, {"hot", "raw"}, 5).pack({}).run(pack_check);
   CHECK(ids(differ) == "pack-unsaid-times-differ");
+  CHECK(differ.findings.front().found.empty());
   CHECK(state(differ, PointKind::pack) == State::unknown);
   const auto same = with_rows(ProductClass::low_acid, {"hot", "raw"}).pack({}).run(pack_check);
   CHECK(ids(same).empty());

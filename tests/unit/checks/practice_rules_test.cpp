@@ -3,10 +3,14 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <bit>
 #include <fstream>
+#include <set>
 #include <sstream>
+#include <string_view>
 
+#include "recipe/recipe.hpp"
 #include "rules_at_hand.hpp"
 #include "steps_by_hand.hpp"
 
@@ -157,4 +161,29 @@ TEST_CASE("no rule speaks of the sentences of careful directions, whatever the c
       CHECK(ids.empty());
     }
   }
+}
+
+TEST_CASE("advice that names a key of a card says that it is for a card: a page has no keys") {
+  const std::set<std::string_view> process_keys{"method", "gauge", "pressure", "time", "altitude"};
+  const auto of_a_card = [&](std::string_view key) {
+    const auto keys = recipe::card_keys();
+    return process_keys.contains(key) || std::find(keys.begin(), keys.end(), key) != keys.end();
+  };
+  int naming = 0;
+  for (const auto& rule : all_rules().rules()) {
+    for (const std::string_view advice :
+         {std::string_view(rule.instead), std::string_view(rule.instead_if_never_canned)}) {
+      for (auto tick = advice.find('`'); tick != std::string_view::npos; tick = advice.find('`', tick + 1)) {
+        const auto words = advice.substr(tick + 1);
+        const auto colon = words.find(':');
+        if (colon == std::string_view::npos || !of_a_card(words.substr(0, colon))) continue;
+        ++naming;
+        CAPTURE(rule.id);
+        CAPTURE(advice);
+        CHECK(advice.find("card") != std::string_view::npos);
+        CHECK_FALSE(advice.starts_with("Write `"));
+      }
+    }
+  }
+  CHECK(naming >= 15);
 }

@@ -124,6 +124,10 @@ TEST_CASE("what is no card") {
       {"recipe: Beans\n", {1, 1}, "no ingredients", ""},
       {"--- ~\n", {1, 5}, "it holds nothing", ""},
       {"kitchen: Ridge road\n", {1, 1}, "`kitchen` is not a key", "kitchen.yaml"},
+      {"recipe: Beans\nnotes: [Ours take 5 minutes less.]\ningredients: [beans]\n",
+       {2, 1},
+       "`notes` is not a key",
+       "among the `steps:`"},
   };
   for (const Mistake& m : mistakes) check(m, card_error(m.text));
 }

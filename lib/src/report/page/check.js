@@ -177,8 +177,11 @@
     const place = kitchen ? `, kitchen file${card.k === null ? '' : ` ${text(card.k)}`}${line > 0 ? `, line ${line}` : ''}` : line > 0 ? `, line ${line}` : '';
     item.append(make('p', {}, make('span', {class: `signal ${severities[severity]}`}, severities[severity]),
       ` ${text(topic)}${place}: ${text(message)}`));
-    const source = kitchen ? undefined : card.l[line];
-    if (source !== undefined) item.append(make('pre', {title: `line ${line}, column ${column}`}, `${line} | ${text(source)}`));
+    // Words within a long line stand under line:column, a whole line under its number.
+    const within = `${line}:${column}`;
+    const quoted = within in card.l ? within : String(line);
+    if (!kitchen && quoted in card.l)
+      item.append(make('pre', {title: `line ${line}, column ${column}`}, `${quoted} | ${text(card.l[quoted])}`));
     const list = [];
     if (text(why)) list.push(['why', text(why)]);
     if (text(instead)) list.push(['instead', text(instead)]);
