@@ -301,8 +301,8 @@ FileReport Checker::check_file(std::string_view path, std::string_view text,
   const auto found = knowledge::find_recipes(path, text, knowledge(), {options.all, options.named});
   auto report = check_all(path, found, Lines(text), knowledge(), options);
   if (report.recipes.empty() && report.skipped == 0) {
-    report.recipes.push_back(
-        unreadable(path, 1, {{1, 1}, "The file holds no recipe.", "Write a card that begins with `recipe:`."}));
+    report.recipes.push_back(unreadable(
+        path, 1, {{1, 1}, "The file holds no recipe.", "Write a card that begins with `recipe:`."}));
   }
   return report;
 }
