@@ -58,4 +58,21 @@ TEST_CASE("a note that changes a tested recipe never leaves it tested, one that 
   MESSAGE(changes << " notes that change a recipe, " << harmless << " that change nothing");
 }
 
+TEST_CASE("a page that is tested says that its notes in somebody's own words are left to the reader") {
+  const auto& page = notes().root().find("pages")->items.front();
+  const auto text = page.find("page")->text;
+  const auto says = [](const RecipeReport& report) {
+    std::string found;
+    for (const auto& one : report.assumed)
+      if (one.find("in the notes") != std::string::npos) found = one;
+    return found;
+  };
+  CHECK(says(checked(text, "")).empty());
+  CHECK(says(checked(text, "Let the jars cool 12 hours and check the seals.")).empty());
+  const auto report = checked(text, "We think of our grandmother whenever the lids sing.");
+  CHECK(report.verdict == Verdict::tested);
+  CHECK(says(report).starts_with("nothing in the notes in line "));
+  CHECK(says(report).ends_with(" changes the recipe"));
+}
+
 }  // namespace sealworthy
