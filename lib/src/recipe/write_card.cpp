@@ -11,7 +11,7 @@
 namespace sealworthy::recipe {
 
 std::string yaml_scalar(std::string_view original) {
-  const std::string text = text::one_line(original);
+  std::string text = text::one_line(original);
   bool plain = !text.empty();
   for (const char c : text) {
     const bool letter = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9');
