@@ -10,9 +10,11 @@
 ///         left-out   the steps take the verb back each time ("no need to soak"), and tell it nowhere
 ///         reversed   two pieces of work stand in the other order, each told in one step alone
 ///   verbs: [...]     the verbs judged, each in any form
-///   heats: [...]     of the verbs, those that do the same work in the pot: beans boiled 30 minutes are
-///   simmered 30 minutes unless: [...]    words, in any form, that make a sentence speak of something else:
-///   jars, lids, skins
+///
+///   heats: [...]     of the verbs those that do the same work: boiled 30 minutes is simmered 30 minutes
+///
+///   unless: [...]    words, in any form, that make a sentence speak of something else: jars, lids, skins
+///
 /// {found} is the card's time, {needed} what the process asks for, {words} the sentence as written.
 /// Bare sentences of the rule's examples are steps.
 

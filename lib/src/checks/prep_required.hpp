@@ -8,8 +8,11 @@
 ///
 /// with:
 ///   foods: [pickling-lime]   an ingredient brings the work with it, whatever the product; {food} is its name
-///   begun: [lime]            where the steps say one of these, the point `form` is unknown until they tell
-///   it assume: "..."            where they don't, the text for what a tested card rests on
+///
+///   begun: [lime]            words of the steps that begin it: the point `form` is unknown until it is told
+///
+///   assume: "..."            what a tested card rests on where the steps say nothing of it
+///
 /// or
 ///   verb: ferment            a required step that begins with this verb ...
 ///   told: [ferment, ...]     ... and none of these is in the steps
