@@ -26,6 +26,7 @@ SaidForms read_words(const Reading& reading, const MatchIndex::Impl& index) {
     if (index.telling[food] == Telling::body && ingredient.food->kind != "liquid")
       out.words |= index.forms.in_line(ingredient.read);
   }
+  out.last = index.forms.in_the_end(out.all());
   return out;
 }
 
@@ -188,7 +189,7 @@ Candidate Tally::candidate(std::size_t number, const SaidForms& words) const {
   const FormSet said = words.all();
   const FormSet decides = entry.plain() ? index_.forms.deciding_plain() & (words.words | words.steps)
                                         : index_.forms.deciding() & words.words;
-  out.contradicted = (decides & ~entry.covers) | (index_.forms.in_the_end(said) & entry.none);
+  out.contradicted = (decides & ~entry.covers) | (words.last & entry.none);
   out.said = (entry.any & said) != 0;
   out.unsaid = entry.any != 0 && !out.said;
   out.unlikely = out.unsaid && (entry.any & ~index_.forms.only_said()) == 0;

@@ -14,6 +14,7 @@ struct SaidForms {
   FormSet words = 0;  ///< forms of the title and of the main foods' lines
   FormSet foods = 0;  ///< forms that foods bring with them
   FormSet steps = 0;  ///< forms that the steps tell
+  FormSet last = 0;   ///< of all these, those that are not only on the way to another (Forms::in_the_end)
   NamedProducts named;
 
   [[nodiscard]] FormSet all() const { return words | foods | steps; }
