@@ -78,4 +78,48 @@ TEST_CASE("steps without a process make none") {
   CHECK(!found(chilled, "process-missing"));
 }
 
+TEST_CASE("what the steps leave open never makes a card tested") {
+  const auto with = [](const std::string& steps) { return checked(peaches + "steps:\n" + steps).verdict; };
+  const std::string filled =
+      "  - Ladle the hot peaches into hot quart jars, leaving 1/2 inch headspace, and put on the lids.\n";
+  const std::string process = "  - Process 25 minutes in a boiling water canner at 0-1,000 ft.\n";
+  CHECK(with(filled + process) == Verdict::tested);
+  // Water that does not boil.
+  CHECK(with(filled +
+             "  - Set the jars in a kettle, cover with water and simmer 25 minutes at 0-1,000 ft.\n") !=
+        Verdict::tested);
+  CHECK(with(filled + "  - Simmer the jars 25 minutes in a boiling-water canner at 0-1,000 ft.\n") !=
+        Verdict::tested);
+  CHECK(with(filled +
+             "  - Set the jars in a kettle of hot water and keep them there 25 minutes at 0-1,000 ft.\n") !=
+        Verdict::tested);
+  // Something else was heated than what is filled.
+  for (const std::string first :
+       {"Cook the spices 5 minutes.", "Heat the sauce 5 minutes.", "Simmer the onions 5 minutes."})
+    for (const std::string fill : {"peaches and juice", "peaches and the sauce", "peaches"}) {
+      CAPTURE(first);
+      CAPTURE(fill);
+      CHECK(with("  - " + first + "\n  - Fill quart jars with " + fill + ", leaving 1/2 inch headspace.\n" +
+                 process) != Verdict::tested);
+    }
+  // Jars that no process is told for.
+  CHECK(checked(peaches +
+                "jars: quart\npack: hot\nheadspace: 1/2 inch\nsteps: Process pints 20 minutes in a boiling "
+                "water canner at 0-1,000 ft.\n")
+            .verdict != Verdict::tested);
+}
+
+TEST_CASE("a method told with words that may change it is none of the tested ones") {
+  const auto by = [](const std::string& method) {
+    return checked(peaches + "jars: quart\npack: hot\nheadspace: 1/2 inch\nprocess: {method: \"" + method +
+                   "\", time: 25 minutes, altitude: 0-1000 ft}\n")
+        .verdict;
+  };
+  CHECK(by("boiling water") == Verdict::tested);
+  CHECK(by("boiling water, 212 F") == Verdict::tested);
+  CHECK(by("boiling water, 2 inches deep") != Verdict::tested);
+  CHECK(by("hot water bath at 172 F") != Verdict::tested);
+  CHECK(by("boiling water, halfway up the jars") != Verdict::tested);
+}
+
 }  // namespace sealworthy

@@ -87,27 +87,20 @@ bool of_the_process(const foods::Food& food, std::string_view word, const Readin
                      [&](const std::string& id) { return reading.catalogue->is_a(food, id); });
 }
 
-/// True if the food is what the recipe makes: its last word ends one of the title's ("hot sauce" of
-/// applesauce), or the title ends with any of its words ("hot jam immediately" of a jam).
-bool is_the_recipe(std::string_view name, const Reading& reading) {
+/// True if a word of the title ends with the food's: "hot jam" of a jam, "hot sauce" of applesauce.
+bool is_the_recipe(std::string_view word, const Reading& reading) {
   constexpr std::size_t least = 3;
   const text::Words title(reading.recipe->title.value);
-  const text::Words words(name);
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    const auto word = text::singular(words[i].text);
-    const std::size_t from = i + 1 == words.size() || title.empty() ? 0 : title.size() - 1;
-    if (word.size() < least) continue;
-    for (std::size_t k = from; k < title.size(); ++k)
-      if (text::singular(title[k].text).ends_with(word)) return true;
-  }
-  return false;
+  return word.size() >= least && std::any_of(title.begin(), title.end(), [&](const Word& one) {
+           return text::singular(one.text).ends_with(word);
+         });
 }
 
 /// True if the list of ingredients, or the title, has the food, a kind of it or its word.
 bool listed(const foods::Food& food, std::string_view name, const Reading& reading) {
   const auto word = last_word(name);
   if (stands_in(word, reading.recipe->title.value) || of_the_process(food, word, reading) ||
-      is_the_recipe(name, reading))
+      is_the_recipe(word, reading))
     return true;
   return std::any_of(reading.ingredients.begin(), reading.ingredients.end(), [&](const auto& ingredient) {
     if (ingredient.line != nullptr && stands_in(word, ingredient.line->text)) return true;

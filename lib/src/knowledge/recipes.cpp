@@ -52,10 +52,9 @@ FoundRecipes found_in(const std::vector<recipe::Piece>& pieces, bool lines, cons
       recipe::RecipeOrError card = recipe::read_card(*document);
       if (auto* recipe = std::get_if<Recipe>(&card)) {
         recipe->document = number;
-        prose::fill_from_steps(*recipe, knowledge.directions);
+        const bool told = prose::fill_from_steps(*recipe, knowledge.directions);
         recipe->homes = prose::homes_told(*recipe, knowledge.directions);
-        for (auto& doubt : prose::other_processes(*recipe, knowledge.directions, knowledge.methods))
-          recipe->doubts.push_back(std::move(doubt));
+        if (!told) recipe->doubts = prose::other_processes(*recipe, knowledge.directions, knowledge.methods);
         one.recipe = std::move(*recipe);
       } else {
         one.recipe = std::get<yaml::Error>(std::move(card));

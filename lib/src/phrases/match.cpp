@@ -354,8 +354,13 @@ bool Index::takes_back(const Line& line, Room& room) const {
   if (tokens.empty()) return false;
   if (phrases::takes_back(tokens)) return true;
   const auto* list = phrases_.taken_back();
-  // "That is not safe.", "I told her that can't be done."
-  const auto opening = tokens.first(std::min<std::size_t>(4, tokens.size()));
+  // "That is not safe."; of "I told her that can't be done" what was told. "My aunt says that is dangerous"
+  // takes nothing back.
+  const auto begin = [&](std::string_view one, std::string_view two) {
+    return tokens.size() > 4 && tokens[0].text == one && tokens[1].text == two;
+  };
+  const std::size_t told = begin("i", "told") || begin("nobody", "should") ? 3 : 0;
+  const auto opening = tokens.subspan(told, std::min<std::size_t>(2, tokens.size() - told));
   const bool about_it = std::any_of(opening.begin(), opening.end(),
                                     [](const Token& token) { return (token.grammar & points_back) != 0; });
   return about_it && list != nullptr && Sentence(*this, line, room).tells(*list);

@@ -57,25 +57,35 @@ bool tells_of_cold_food(const Sentence& s, bool filled) {
   return false;
 }
 
+/// "the slices and cooking syrup"
+bool cooking_liquid(const Sentence& s, std::size_t i) {
+  return text(s, i) == "cooking" && i + 1 < s.tokens.size() && s.senses[i + 1].has(Sense::liquid);
+}
+
 /// Behind "fill" stand the jars and nothing that names another food: "fill hot pint jars at once", "pour it
-/// into the hot sterile half pints", "ladle the jam into jars"; or it says that the food was cooked: "fill
-/// jars with the slices and cooking syrup".
-bool fills_what_was_heated(const Sentence& s, std::size_t fill) {
-  bool jars = false;
-  bool cooked = false;
-  for (std::size_t i = fill; i < s.tokens.size(); ++i)
-    cooked = cooked || text(s, i) == "cooking" || s.senses[i].has(Sense::mixture);
-  for (std::size_t i = fill + 1; i < s.tokens.size(); ++i) {
+/// into the hot sterile half pints", "ladle the jam into jars", "fill jars with mixture and pickling
+/// solution"; or it says that the food was cooked: "fill jars with the slices and cooking syrup".
+bool fills_what_was_heated(const Sentence& s, std::size_t fill, const Sentence* title) {
+  const auto ends = [&](std::size_t i) {
     const bool to_height = text(s, i) == "to" && i + 1 < s.tokens.size() &&
                            (s.tokens[i + 1].number || one_of(text(s, i + 1), {"within", "a", "about"}));
-    if (s.tokens[i].before != 0 || to_height || one_of(text(s, i), {"leaving", "leave", "within"})) break;
+    return s.tokens[i].before != 0 || to_height || one_of(text(s, i), {"leaving", "leave", "within"});
+  };
+  std::size_t end = fill + 1;
+  bool jars = false, cooked = false, mixture = false;
+  for (; end < s.tokens.size() && !ends(end); ++end) cooked = cooked || cooking_liquid(s, end);
+  for (std::size_t i = fill + 1; i < end; ++i) {
+    const bool liquid = s.senses[i].has(Sense::liquid) && !is_the_food(title, s.senses[i]);
     const bool jar =
         s.senses[i].has(Sense::jar) || std::any_of(s.marks.begin(), s.marks.end(), [&](const Mark& m) {
           return m.kind == Kind::jar && m.first <= i && i < m.last;
         });
     jars = jars || jar;
+    const bool whole = s.senses[i].has(Sense::mixture) && !liquid;
+    const bool with_it = mixture && (liquid || text(s, i) == "and");
+    mixture = mixture || whole;
     const bool plain =
-        s.senses[i].has(Sense::empty_jars) || s.senses[i].has(Sense::hot) || cooked ||
+        s.senses[i].has(Sense::empty_jars) || s.senses[i].has(Sense::hot) || cooked || whole || with_it ||
         one_of(text(s, i),
                {"into",       "in",          "to",      "the",   "your", "clean", "warm", "sterile",
                 "sterilized", "canning",     "mason",   "it",    "them", "at",    "once", "still",
@@ -92,7 +102,7 @@ std::optional<recipe::Placed<recipe::Pack>> find_pack_by_heat(const std::vector<
   bool filled = false;
   for (const Sentence& s : sentences) {
     if (tells_of_cold_food(s, filled)) return std::nullopt;
-    filled = filled || s.has(Sense::fill);
+    filled = filled || s.has(Sense::fill) || s.has(Sense::jar) || s.has(Kind::jar);
   }
   bool hot = false;
   for (const Sentence& s : sentences) {
@@ -105,7 +115,7 @@ std::optional<recipe::Placed<recipe::Pack>> find_pack_by_heat(const std::vector<
     if (beside) continue;
     for (std::size_t i = 0; i < s.tokens.size(); ++i) {
       if (filling(i)) {
-        if (hot && fills_what_was_heated(s, i))
+        if (hot && fills_what_was_heated(s, i, title))
           return recipe::Placed<recipe::Pack>{recipe::Pack::hot, s.at(i),
                                               s.words(i, std::min(i + 4, s.tokens.size()))};
         hot = false;

@@ -29,6 +29,20 @@ bool ProcessReader::closed_in_water(const Sentence& s, const Mark& verb) const {
   return jars && closed && water && !eaten;
 }
 
+/// "Simmer the jars 25 minutes", "keep them in hot water": no boiling-water process, whatever they stand in.
+bool ProcessReader::below_the_boil(const Sentence& s, const Mark& time) const {
+  const Mark* verb = owner(s, time);
+  if (verb == nullptr || verb->kind != Kind::work || s.has(Kind::pressure)) return false;
+  const auto heat = s.tokens[verb->first].text;
+  if (one_of(heat, {"simmer", "simmering"})) return true;
+  const bool boils = std::any_of(s.tokens.begin(), s.tokens.end(), [](const phrases::Token& token) {
+    return one_of(token.text, {"boil", "boils", "boiling"});
+  });
+  const bool sure = std::any_of(s.marks.begin(), s.marks.end(),
+                                [](const Mark& m) { return m.kind == Kind::method && m.method.sure; });
+  return !boils && !sure;
+}
+
 /// "Boil the jars 15 minutes in a water-bath canner": heat that is the process, since filled jars stand in
 /// it.
 bool ProcessReader::jars_stand_in_it(const Sentence& s, const Mark& verb) const {
@@ -294,6 +308,7 @@ void ProcessReader::read(const Sentence& s, const Sentence* next) {
   if (times.empty()) {
     pressures_alone(s);
   } else {
+    if (below_the_boil(s, *times.front())) doubt(s, "it does not say that the water boils");
     auto parts = segments(s, times);
     name_water_bath(s, times, parts);
     for (const Segment& segment : parts) draft(s, segment, times, loose.empty() ? nullptr : &loose.front());

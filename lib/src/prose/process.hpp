@@ -61,6 +61,7 @@ class ProcessReader {
   [[nodiscard]] bool is_process(const Sentence& s, const Mark& time) const;
   [[nodiscard]] const Mark* owner(const Sentence& s, const Mark& time) const;
   [[nodiscard]] bool jars_stand_in_it(const Sentence& s, const Mark& verb) const;
+  [[nodiscard]] bool below_the_boil(const Sentence& s, const Mark& time) const;
   [[nodiscard]] bool closed_in_water(const Sentence& s, const Mark& verb) const;
   void name_water_bath(const Sentence& s, const std::vector<const Mark*>& times, std::vector<Segment>& parts);
   [[nodiscard]] static bool shortens(const Sentence& s);

@@ -36,10 +36,7 @@ void ProcessReader::bound_open_ranges() {
     return true;
   };
   const auto same_figures = [](const Draft& a, const Draft& b) {
-    const auto value = [](const auto& x, const auto& y) {
-      return x.has_value() == y.has_value() && (!x || x->value == y->value);
-    };
-    return value(a.time, b.time) && value(a.pressure, b.pressure);
+    return same_value(a.time, b.time) && same_value(a.pressure, b.pressure);
   };
   for (Draft& open : drafts_) {
     if (!open.altitude || !std::isinf(open.altitude->value.high.si())) continue;
@@ -81,11 +78,8 @@ void ProcessReader::go_on(std::size_t first) {
   for (std::size_t i = 0; i < first; ++i)
     if (drafts_[i].words.data() == words) before.push_back(drafts_[i]);
   const auto alike = [](const Draft& a, const Draft& b) {
-    const auto value = [](const auto& x, const auto& y) {
-      return x.has_value() == y.has_value() && (!x || x->value == y->value);
-    };
-    return a.kind == b.kind && value(a.pressure, b.pressure) && value(a.gauge, b.gauge) &&
-           value(a.altitude, b.altitude);
+    return a.kind == b.kind && same_value(a.pressure, b.pressure) && same_value(a.gauge, b.gauge) &&
+           same_value(a.altitude, b.altitude);
   };
   const bool one =
       std::all_of(before.begin(), before.end(), [&](const Draft& d) { return alike(d, before.front()); });

@@ -17,6 +17,12 @@ recipe::Placed<T> placed(const Sentence& s, const Mark& mark, T value) {
   return {std::move(value), s.at(mark.first), s.words(mark.first, mark.last)};
 }
 
+/// Both are told alike, or neither is told.
+template <class T>
+bool same_value(const std::optional<recipe::Placed<T>>& a, const std::optional<recipe::Placed<T>>& b) {
+  return a.has_value() == b.has_value() && (!a || a->value == b->value);
+}
+
 inline Interval<Duration> minutes_of(const Interval<double>& figure) {
   return {minutes(figure.low), minutes(figure.high)};
 }

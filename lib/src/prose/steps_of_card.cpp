@@ -89,18 +89,19 @@ recipe::Page page_of(const Recipe& card) {
 
 }  // namespace
 
-void fill_from_steps(Recipe& card, const Vocabulary& vocabulary) {
+bool fill_from_steps(Recipe& card, const Vocabulary& vocabulary) {
   const bool no_process = card.processes.empty() && !card.process_at;
   const bool per_jar = may_tell_per_jar(card);
   const bool whole = !no_process && card.pack && card.headspace && names_jars(card);
-  if (card.steps.empty() || (whole && !per_jar)) return;
+  if (card.steps.empty() || (whole && !per_jar)) return false;
   auto read = understand(page_of(card), vocabulary);
   auto* understood = std::get_if<Understood>(&read);
-  if (understood == nullptr) return;
+  if (understood == nullptr) return false;
   Recipe& told = understood->recipe;
   if (!card.pack) card.pack = told.pack;
   if (!card.headspace) card.headspace = told.headspace;
-  if (no_process && !told.processes.empty()) {
+  const bool taken = no_process && !told.processes.empty();
+  if (taken) {
     keep_card_jars(card, told.processes);
     card.processes = std::move(told.processes);
     card.process_at = card.processes.front().at;
@@ -109,6 +110,7 @@ void fill_from_steps(Recipe& card, const Vocabulary& vocabulary) {
   if (!names_jars(card)) card.jars = std::move(told.jars);
   if (per_jar) card.ingredients = std::move(told.ingredients);
   card.arena = told.arena;  // which keeps the card's own
+  return taken;
 }
 
 std::vector<recipe::Placed<Altitude>> homes_told(const Recipe& card, const Vocabulary& vocabulary) {

@@ -11,9 +11,9 @@ namespace sealworthy::prose {
 
 /// Takes from the steps what the card has no key for, as from the directions of a page: the process, jars,
 /// headspace and pack, what goes into each jar, and what is not clear about a process that was taken. The
-/// card's own words go before. Cost: nothing for a card that has them all, or no steps; else that of reading
-/// a page.
-void fill_from_steps(recipe::Recipe& card, const Vocabulary& vocabulary);
+/// card's own words go before. True if the process was taken. Cost: nothing for a card that has them all, or
+/// no steps; else that of reading a page.
+bool fill_from_steps(recipe::Recipe& card, const Vocabulary& vocabulary);
 
 /// A doubt for each process that the steps tell and no entry of `process:` agrees with (another method, time
 /// or pressure for its jars and altitude): which of the two is followed can't be told. Views live in the

@@ -7,6 +7,7 @@
 #include "prose/marks.hpp"
 #include "prose/open_processes.hpp"
 #include "prose/process.hpp"
+#include "prose/process_words.hpp"
 #include "recipe/fields.hpp"
 
 namespace sealworthy::prose {
@@ -20,14 +21,11 @@ constexpr std::string_view no_title = "(a recipe without a name)";
 
 /// Both orders of two closed ranges with the same ends would be told twice.
 bool same(const Draft& a, const Draft& b) {
-  const auto value = [](const auto& x, const auto& y) {
-    return x.has_value() == y.has_value() && (!x || x->value == y->value);
-  };
   if (a.kind != b.kind || a.pack != b.pack || a.jars.size() != b.jars.size()) return false;
   for (std::size_t i = 0; i < a.jars.size(); ++i)
     if (a.jars[i].value.volume != b.jars[i].value.volume) return false;
-  return value(a.gauge, b.gauge) && value(a.pressure, b.pressure) && value(a.time, b.time) &&
-         value(a.altitude, b.altitude);
+  return same_value(a.gauge, b.gauge) && same_value(a.pressure, b.pressure) && same_value(a.time, b.time) &&
+         same_value(a.altitude, b.altitude);
 }
 
 class Understanding {

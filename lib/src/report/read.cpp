@@ -12,6 +12,7 @@
 #include "recipe/write_card.hpp"
 #include "report/understood.hpp"
 #include "report/wrap.hpp"
+#include "text/one_line.hpp"
 
 namespace sealworthy {
 namespace {
@@ -23,13 +24,6 @@ std::string dumped(const Json& json) { return json.dump(-1, ' ', false, Json::er
 
 /// Figures of at most four decimals: thirds are rounded, not spun out.
 double rounded(double value) { return std::round(value * 10000) / 10000; }
-
-std::string one_line(std::string_view text) {
-  std::string out(text);
-  std::replace(out.begin(), out.end(), '\n', ' ');
-  std::replace(out.begin(), out.end(), '\r', ' ');
-  return out;
-}
 
 std::string_view food_id(const foods::Named& named) {
   return named.food == nullptr ? std::string_view() : named.food->id;
@@ -106,13 +100,13 @@ std::string ingredient_text(const reading::Ingredient& ingredient, const TextSty
 std::string understood_text(const recipe::Recipe& recipe, int width) {
   std::string out;
   for (const auto& line : report::understood_lines(recipe))
-    out += report::cut(
-               fmt::format("{:>6} | {}: {} | {}", line.at.line, line.what, line.value, one_line(line.words)),
-               width) +
+    out += report::cut(fmt::format("{:>6} | {}: {} | {}", line.at.line, line.what, line.value,
+                                   text::one_line(line.words)),
+                       width) +
            "\n";
   for (const auto& doubt : recipe.doubts)
     out += wrap(fmt::format("{:>6} | ", doubt.at.line),
-                fmt::format("not clear: {} ({})", one_line(doubt.text), doubt.reason), 11, width);
+                fmt::format("not clear: {} ({})", text::one_line(doubt.text), doubt.reason), 11, width);
   if (recipe.prose)
     for (const auto& missing : report::not_found(recipe)) out += "       | " + missing + ": not found\n";
   return out;
